@@ -1,0 +1,39 @@
+package layupmold.geometry.parallel;
+
+import java.util.stream.IntStream;
+
+/**
+ * Splits index ranges over the current fork-join pool.
+ *
+ * <p>Work is cut by {@code grain} alone, never by the number of threads, so a caller that keeps one partial result a
+ * range and combines them in order gets the same bytes on any machine.
+ */
+public final class Parallel {
+
+    /** Work on the indices {@code from} (inclusive) to {@code to} (exclusive), the {@code chunk}-th range. */
+    @FunctionalInterface
+    public interface RangeBody {
+        void run(int chunk, int from, int to);
+    }
+
+    private Parallel() {
+    }
+
+    /** Number of ranges that {@link #forRanges} makes of {@code n} indices. */
+    public static int chunkCount(int n, int grain) {
+        return (n + grain - 1) / grain;
+    }
+
+    /** Runs {@code body} once a range of at most {@code grain} indices out of {@code 0..n-1}; returns when all ran. */
+    public static void forRanges(int n, int grain, RangeBody body) {
+        int chunks = chunkCount(n, grain);
+        if (chunks <= 1) {
+            if (n > 0) {
+                body.run(0, 0, n);
+            }
+            return;
+        }
+        IntStream.range(0, chunks).parallel()
+                .forEach(c -> body.run(c, c * grain, Math.min(n, (c + 1) * grain)));
+    }
+}

@@ -1,0 +1,11 @@
+package layupmold.geometry.report;
+
+/**
+ * The surface beyond the perimeter.
+ *
+ * @param planeZMm height of the level border in the mold frame
+ * @param leastWidthMm least width of the border, measured on the finished outline
+ * @param leastDraftDeg least draft of the wall, measured on its triangles
+ */
+public record FlangeFigures(double planeZMm, double leastWidthMm, double leastDraftDeg) {
+}
