@@ -17,6 +17,7 @@ import org.joml.Vector3d;
  * @param flange the surface beyond the perimeter
  * @param body the printed solid
  * @param printer the machine that prints it
+ * @param inspect what the finished mold is held against
  */
 public record Recipe(
         String title,
@@ -29,7 +30,8 @@ public record Recipe(
         double releaseMm,
         FlangeSpec flange,
         BodySpec body,
-        Printer printer) {
+        Printer printer,
+        InspectSpec inspect) {
 
     public Recipe {
         Objects.requireNonNull(unit);
@@ -40,6 +42,7 @@ public record Recipe(
         Objects.requireNonNull(flange);
         Objects.requireNonNull(body);
         Objects.requireNonNull(printer);
+        Objects.requireNonNull(inspect);
         Limits.inRange("releaseMm", releaseMm, 0, 2);
         if (pull != null) {
             double length = pull.length();
@@ -56,30 +59,38 @@ public record Recipe(
      */
     public static Recipe defaults() {
         return new Recipe(null, LengthUnit.MM, null, new Keep.Outer(), Tool.FEMALE, Hold.INNER, Layup.defaults(), 0.05,
-                FlangeSpec.defaults(), BodySpec.defaults(), Printer.defaults());
+                FlangeSpec.defaults(), BodySpec.defaults(), Printer.defaults(), InspectSpec.defaults());
     }
 
     public Recipe withPull(Vector3d direction) {
-        return new Recipe(title, unit, direction, keep, tool, hold, layup, releaseMm, flange, body, printer);
+        return new Recipe(title, unit, direction, keep, tool, hold, layup, releaseMm, flange, body, printer, inspect);
     }
 
     public Recipe withKeep(Keep wall) {
-        return new Recipe(title, unit, pull, wall, tool, hold, layup, releaseMm, flange, body, printer);
+        return new Recipe(title, unit, pull, wall, tool, hold, layup, releaseMm, flange, body, printer, inspect);
     }
 
     public Recipe withTool(Tool side, Hold held) {
-        return new Recipe(title, unit, pull, keep, side, held, layup, releaseMm, flange, body, printer);
+        return new Recipe(title, unit, pull, keep, side, held, layup, releaseMm, flange, body, printer, inspect);
     }
 
     public Recipe withLayup(Layup plies, double release) {
-        return new Recipe(title, unit, pull, keep, tool, hold, plies, release, flange, body, printer);
+        return new Recipe(title, unit, pull, keep, tool, hold, plies, release, flange, body, printer, inspect);
     }
 
     public Recipe withFlange(FlangeSpec spec) {
-        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, spec, body, printer);
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, spec, body, printer, inspect);
     }
 
     public Recipe withBody(BodySpec spec) {
-        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, flange, spec, printer);
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, flange, spec, printer, inspect);
+    }
+
+    public Recipe withPrinter(Printer machine) {
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, flange, body, machine, inspect);
+    }
+
+    public Recipe withInspect(InspectSpec spec) {
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, flange, body, printer, spec);
     }
 }
