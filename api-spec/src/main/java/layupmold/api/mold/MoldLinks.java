@@ -1,0 +1,21 @@
+package layupmold.api.mold;
+
+import io.micronaut.serde.annotation.Serdeable;
+
+/**
+ * Where to go from here; null for what is not there (yet).
+ *
+ * @param self this resource
+ * @param events progress as server-sent events
+ * @param stl the mold, binary STL
+ * @param threeMf the mold, 3MF
+ * @param report figures and findings
+ */
+@Serdeable
+public record MoldLinks(
+        String self,
+        String events,
+        String stl,
+        String threeMf,
+        String report) {
+}

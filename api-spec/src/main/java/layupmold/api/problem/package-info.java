@@ -1,0 +1,2 @@
+/** Errors as problem details (RFC 9457). */
+package layupmold.api.problem;

@@ -1,0 +1,39 @@
+package layupmold.api.report;
+
+import io.micronaut.serde.annotation.Serdeable;
+import java.util.List;
+import layupmold.api.recipe.MoldRecipe;
+
+/**
+ * The report handed out with a mold. The same part and recipe give the same bytes.
+ *
+ * @param recipe the recipe with every default filled in
+ * @param recipeHash hash of that recipe, hexadecimal
+ * @param partSha256 hash of the posted bytes, hexadecimal
+ * @param partToMold rigid transform from the posted mesh's frame (in mm) to the mold's: 16 numbers, row by row
+ * @param part what was posted
+ * @param pull the pull direction
+ * @param face the kept surface
+ * @param laminate the cured laminate
+ * @param offset distance between face and tool surface
+ * @param flange the surface beyond the perimeter
+ * @param body the printed solid
+ * @param checks the checks it passed
+ * @param findings everything worth knowing, in pipeline order
+ */
+@Serdeable
+public record MoldReportDocument(
+        MoldRecipe recipe,
+        String recipeHash,
+        String partSha256,
+        List<Double> partToMold,
+        PartReport part,
+        PullReport pull,
+        FaceReport face,
+        LaminateReport laminate,
+        OffsetReport offset,
+        FlangeReport flange,
+        BodyReport body,
+        CheckReport checks,
+        List<ReportFinding> findings) {
+}
