@@ -17,6 +17,7 @@ import java.util.List;
  * @param flange the surface beyond the perimeter
  * @param body the printed solid
  * @param printer the machine that prints it
+ * @param inspect what the finished mold is held against
  */
 @Serdeable
 public record MoldRecipe(
@@ -30,10 +31,11 @@ public record MoldRecipe(
         Double releaseMm,
         FlangeRecipe flange,
         BodyRecipe body,
-        PrinterRecipe printer) {
+        PrinterRecipe printer,
+        InspectRecipe inspect) {
 
     /** A recipe that leaves everything to the defaults. */
     public static MoldRecipe defaults() {
-        return new MoldRecipe(null, null, null, null, null, null, null, null, null, null, null);
+        return new MoldRecipe(null, null, null, null, null, null, null, null, null, null, null, null);
     }
 }
