@@ -1,0 +1,18 @@
+package layupmold.geometry.bvh;
+
+/** Answer of a nearest-point query, reused between queries by one thread. */
+public final class NearestPoint {
+
+    /** Triangle that holds the point, or -1 if none lies within the asked distance. */
+    public int triangle;
+    /** The point itself. */
+    public double x;
+    public double y;
+    public double z;
+    /** Squared distance to the query. */
+    public double distanceSquared;
+
+    public double distance() {
+        return Math.sqrt(distanceSquared);
+    }
+}

@@ -1,0 +1,249 @@
+package layupmold.geometry.bvh;
+
+import java.util.Arrays;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.parallel.Parallel;
+
+/**
+ * A bounding-volume hierarchy over a mesh's triangles for nearest-point, ray and overlap queries.
+ *
+ * <p>Triangles are ordered along a Morton curve (Lauterbach et al., "Fast BVH construction on GPUs", 2009) and cut into
+ * equal leaves under an implicit complete binary tree: node {@code i} has children {@code 2i+1} and {@code 2i+2}. Built
+ * in O(n log n) on all threads; the tree is the same whatever their number. Immutable; queries may run in parallel.
+ */
+public final class TriangleBvh {
+
+    private static final int LEAF_SIZE = 4;
+    private static final int STACK = 96;
+    private static final int GRAIN = 1 << 14;
+
+    private final double[] xyz;
+    private final int[] triangles;
+    private final int[] order;
+    private final int leafCount;
+    private final double[] boxes;
+
+    private TriangleBvh(TriangleMesh mesh, int[] order, int leafCount, double[] boxes) {
+        this.xyz = mesh.xyz();
+        this.triangles = mesh.triangles();
+        this.order = order;
+        this.leafCount = leafCount;
+        this.boxes = boxes;
+    }
+
+    /** Builds the hierarchy of {@code mesh}; at most 2²³ triangles. */
+    public static TriangleBvh of(TriangleMesh mesh) {
+        int n = mesh.triangleCount();
+        int[] order = MortonOrder.of(mesh);
+        int leaves = Math.max(1, Integer.highestOneBit(Math.max(1, (n + LEAF_SIZE - 1) / LEAF_SIZE) * 2 - 1));
+        double[] boxes = new double[6 * (2 * leaves - 1)];
+        TriangleBvh bvh = new TriangleBvh(mesh, order, leaves, boxes);
+        Parallel.forRanges(leaves, GRAIN, (chunk, from, to) -> {
+            for (int leaf = from; leaf < to; leaf++) {
+                bvh.fitLeaf(leaf);
+            }
+        });
+        for (int node = leaves - 2; node >= 0; node--) {
+            bvh.fitInner(node);
+        }
+        return bvh;
+    }
+
+    private int leafStart(int leaf) {
+        return (int) ((long) leaf * order.length / leafCount);
+    }
+
+    private void fitLeaf(int leaf) {
+        int b = 6 * (leafCount - 1 + leaf);
+        Arrays.fill(boxes, b, b + 3, Double.POSITIVE_INFINITY);
+        Arrays.fill(boxes, b + 3, b + 6, Double.NEGATIVE_INFINITY);
+        for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
+            for (int corner = 0; corner < 3; corner++) {
+                int v = 3 * triangles[3 * order[i] + corner];
+                for (int k = 0; k < 3; k++) {
+                    boxes[b + k] = Math.min(boxes[b + k], xyz[v + k]);
+                    boxes[b + 3 + k] = Math.max(boxes[b + 3 + k], xyz[v + k]);
+                }
+            }
+        }
+    }
+
+    private void fitInner(int node) {
+        int b = 6 * node;
+        int left = 6 * (2 * node + 1);
+        int right = left + 6;
+        for (int k = 0; k < 3; k++) {
+            boxes[b + k] = Math.min(boxes[left + k], boxes[right + k]);
+            boxes[b + 3 + k] = Math.max(boxes[left + 3 + k], boxes[right + 3 + k]);
+        }
+    }
+
+    /**
+     * The point of the mesh nearest to (x, y, z), if any lies within {@code maxDistance}.
+     *
+     * @param answer receives the result; its triangle is -1 if nothing is near enough
+     */
+    public void nearest(double x, double y, double z, double maxDistance, NearestPoint answer) {
+        answer.triangle = -1;
+        answer.distanceSquared = maxDistance * maxDistance;
+        if (order.length == 0) {
+            return;
+        }
+        int[] stack = new int[STACK];
+        int size = 0;
+        stack[size++] = 0;
+        while (size > 0) {
+            int node = stack[--size];
+            if (boxDistanceSquared(node, x, y, z) > answer.distanceSquared) {
+                continue;
+            }
+            if (node >= leafCount - 1) {
+                nearestInLeaf(node - leafCount + 1, x, y, z, answer);
+                continue;
+            }
+            int left = 2 * node + 1;
+            double dLeft = boxDistanceSquared(left, x, y, z);
+            double dRight = boxDistanceSquared(left + 1, x, y, z);
+            boolean leftFirst = dLeft <= dRight;
+            double far = leftFirst ? dRight : dLeft;
+            if (far <= answer.distanceSquared) {
+                stack[size++] = leftFirst ? left + 1 : left;
+            }
+            stack[size++] = leftFirst ? left : left + 1;
+        }
+    }
+
+    private void nearestInLeaf(int leaf, double x, double y, double z, NearestPoint answer) {
+        for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
+            int t = order[i];
+            ClosestPoint.onTriangle(xyz, 3 * triangles[3 * t], 3 * triangles[3 * t + 1], 3 * triangles[3 * t + 2],
+                    x, y, z, t, answer);
+        }
+    }
+
+    private double boxDistanceSquared(int node, double x, double y, double z) {
+        int b = 6 * node;
+        double dx = Math.max(0, Math.max(boxes[b] - x, x - boxes[b + 3]));
+        double dy = Math.max(0, Math.max(boxes[b + 1] - y, y - boxes[b + 4]));
+        double dz = Math.max(0, Math.max(boxes[b + 2] - z, z - boxes[b + 5]));
+        return dx * dx + dy * dy + dz * dz;
+    }
+
+    /**
+     * The first triangle that the ray from (ox, oy, oz) along (dx, dy, dz) meets with {@code tMin < t < tMax}, from
+     * either side.
+     *
+     * @param ignoredTriangle a triangle to pass through, usually the one the ray starts on, or -1
+     * @param answer receives the result; its triangle is -1 if nothing is hit
+     */
+    public void firstHit(double ox, double oy, double oz, double dx, double dy, double dz,
+            double tMin, double tMax, int ignoredTriangle, RayHit answer) {
+        answer.triangle = -1;
+        answer.t = tMax;
+        if (order.length == 0) {
+            return;
+        }
+        double ix = 1 / dx;
+        double iy = 1 / dy;
+        double iz = 1 / dz;
+        int[] stack = new int[STACK];
+        int size = 0;
+        stack[size++] = 0;
+        while (size > 0) {
+            int node = stack[--size];
+            if (entry(node, ox, oy, oz, ix, iy, iz, tMin, answer.t) > answer.t) {
+                continue;
+            }
+            if (node >= leafCount - 1) {
+                int leaf = node - leafCount + 1;
+                for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
+                    if (order[i] != ignoredTriangle) {
+                        RayTriangle.intersect(xyz, triangles, order[i], ox, oy, oz, dx, dy, dz, tMin, answer);
+                    }
+                }
+                continue;
+            }
+            int left = 2 * node + 1;
+            double eLeft = entry(left, ox, oy, oz, ix, iy, iz, tMin, answer.t);
+            double eRight = entry(left + 1, ox, oy, oz, ix, iy, iz, tMin, answer.t);
+            boolean leftFirst = eLeft <= eRight;
+            if ((leftFirst ? eRight : eLeft) <= answer.t) {
+                stack[size++] = leftFirst ? left + 1 : left;
+            }
+            if ((leftFirst ? eLeft : eRight) <= answer.t) {
+                stack[size++] = leftFirst ? left : left + 1;
+            }
+        }
+    }
+
+    /** Where the ray enters the node's box, or infinity if it misses it within (tMin, tMax). */
+    private double entry(int node, double ox, double oy, double oz, double ix, double iy, double iz,
+            double tMin, double tMax) {
+        int b = 6 * node;
+        if (boxes[b] > boxes[b + 3]) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double near = tMin;
+        double far = tMax;
+        for (int k = 0; k < 3; k++) {
+            double origin = k == 0 ? ox : k == 1 ? oy : oz;
+            double inverse = k == 0 ? ix : k == 1 ? iy : iz;
+            double below = boxes[b + k] - origin;
+            double above = boxes[b + 3 + k] - origin;
+            if (Double.isInfinite(inverse)) {
+                if (below > 0 || above < 0) {
+                    return Double.POSITIVE_INFINITY;
+                }
+                continue;
+            }
+            double t1 = below * inverse;
+            double t2 = above * inverse;
+            near = Math.max(near, Math.min(t1, t2));
+            far = Math.min(far, Math.max(t1, t2));
+        }
+        // Widened by a few ulps: a box may be flat, and rounding must not lose a hit on its face.
+        return near <= far + 4e-16 * Math.abs(far) + 1e-300 ? near : Double.POSITIVE_INFINITY;
+    }
+
+    /** Receives the triangles of an overlap query. */
+    @FunctionalInterface
+    public interface TriangleVisitor {
+        /** Returns false to end the query. */
+        boolean visit(int triangle);
+    }
+
+    /** Visits every triangle whose leaf's box overlaps the closed box given by its least and greatest corner. */
+    public void overlapping(double minX, double minY, double minZ, double maxX, double maxY, double maxZ,
+            TriangleVisitor visitor) {
+        if (order.length == 0) {
+            return;
+        }
+        int[] stack = new int[STACK];
+        int size = 0;
+        stack[size++] = 0;
+        while (size > 0) {
+            int node = stack[--size];
+            int b = 6 * node;
+            if (boxes[b] > maxX || boxes[b + 3] < minX || boxes[b + 1] > maxY || boxes[b + 4] < minY
+                    || boxes[b + 2] > maxZ || boxes[b + 5] < minZ) {
+                continue;
+            }
+            if (node < leafCount - 1) {
+                stack[size++] = 2 * node + 2;
+                stack[size++] = 2 * node + 1;
+                continue;
+            }
+            int leaf = node - leafCount + 1;
+            for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
+                if (!visitor.visit(order[i])) {
+                    return;
+                }
+            }
+        }
+    }
+
+    /** Triangle indices along the Morton curve: neighbours in the list are near each other in space. */
+    public int[] order() {
+        return order;
+    }
+}

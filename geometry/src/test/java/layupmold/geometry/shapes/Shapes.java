@@ -1,0 +1,92 @@
+package layupmold.geometry.shapes;
+
+import java.util.SplittableRandom;
+import layupmold.geometry.mesh.TriangleMesh;
+
+/** Closed-form meshes for tests. */
+public final class Shapes {
+
+    private Shapes() {
+    }
+
+    /** A closed sphere of {@code rings} latitude bands and twice as many segments, facing outward. */
+    public static TriangleMesh sphere(double radius, int rings) {
+        int segments = 2 * rings;
+        double[] xyz = new double[3 * (2 + (rings - 1) * segments)];
+        int[] triangles = new int[6 * segments * (rings - 1)];
+        xyz[2] = -radius;
+        int south = 0;
+        int north = xyz.length / 3 - 1;
+        xyz[3 * north + 2] = radius;
+        for (int i = 1; i < rings; i++) {
+            double phi = Math.PI * i / rings - Math.PI / 2;
+            for (int j = 0; j < segments; j++) {
+                double theta = 2 * Math.PI * j / segments;
+                int v = 3 * (1 + (i - 1) * segments + j);
+                xyz[v] = radius * Math.cos(phi) * Math.cos(theta);
+                xyz[v + 1] = radius * Math.cos(phi) * Math.sin(theta);
+                xyz[v + 2] = radius * Math.sin(phi);
+            }
+        }
+        int n = 0;
+        for (int j = 0; j < segments; j++) {
+            int k = (j + 1) % segments;
+            n = put(triangles, n, south, 1 + k, 1 + j);
+            n = put(triangles, n, north, 1 + (rings - 2) * segments + j, 1 + (rings - 2) * segments + k);
+        }
+        for (int i = 0; i < rings - 2; i++) {
+            for (int j = 0; j < segments; j++) {
+                int k = (j + 1) % segments;
+                int a = 1 + i * segments + j;
+                int b = 1 + i * segments + k;
+                n = put(triangles, n, a, b, b + segments);
+                n = put(triangles, n, a, b + segments, a + segments);
+            }
+        }
+        return new TriangleMesh(xyz, triangles);
+    }
+
+    /** An open square sheet of {@code cells}² quads in the plane z = 0, facing up. */
+    public static TriangleMesh sheet(double size, int cells) {
+        int row = cells + 1;
+        double[] xyz = new double[3 * row * row];
+        int[] triangles = new int[6 * cells * cells];
+        for (int i = 0; i < row; i++) {
+            for (int j = 0; j < row; j++) {
+                xyz[3 * (i * row + j)] = size * j / cells;
+                xyz[3 * (i * row + j) + 1] = size * i / cells;
+            }
+        }
+        int n = 0;
+        for (int i = 0; i < cells; i++) {
+            for (int j = 0; j < cells; j++) {
+                int a = i * row + j;
+                n = put(triangles, n, a, a + 1, a + row + 1);
+                n = put(triangles, n, a, a + row + 1, a + row);
+            }
+        }
+        return new TriangleMesh(xyz, triangles);
+    }
+
+    /** Separate small triangles at random places in the unit cube. */
+    public static TriangleMesh confetti(int count, double size, long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        double[] xyz = new double[9 * count];
+        int[] triangles = new int[3 * count];
+        for (int t = 0; t < count; t++) {
+            double[] centre = {random.nextDouble(), random.nextDouble(), random.nextDouble()};
+            for (int i = 0; i < 9; i++) {
+                xyz[9 * t + i] = centre[i % 3] + size * (random.nextDouble() - 0.5);
+            }
+            put(triangles, 3 * t, 3 * t, 3 * t + 1, 3 * t + 2);
+        }
+        return new TriangleMesh(xyz, triangles);
+    }
+
+    private static int put(int[] triangles, int n, int a, int b, int c) {
+        triangles[n] = a;
+        triangles[n + 1] = b;
+        triangles[n + 2] = c;
+        return n + 3;
+    }
+}
