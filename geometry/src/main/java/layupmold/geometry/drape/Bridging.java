@@ -1,0 +1,117 @@
+package layupmold.geometry.drape;
+
+import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.parallel.Parallel;
+
+/**
+ * Corners that the cloth spans: a ball of the cloth's least radius, resting on the sheet from the cloth's side at each
+ * vertex, would cut into the sheet elsewhere. O(vertices · log triangles).
+ */
+final class Bridging {
+
+    /** A ball may cut in by this share of its radius before it counts: facets are not a corner. */
+    private static final double SLACK = 0.05;
+    private static final int GRAIN = 4096;
+
+    private final double[] gapMm;
+    private final double areaMm2;
+    private final int deepest;
+
+    private Bridging(double[] gapMm, double areaMm2, int deepest) {
+        this.gapMm = gapMm;
+        this.areaMm2 = areaMm2;
+        this.deepest = deepest;
+    }
+
+    static Bridging none() {
+        return new Bridging(new double[0], 0, -1);
+    }
+
+    static Bridging of(ToolSheet sheet, double leastRadiusMm) {
+        int n = sheet.mesh().vertexCount();
+        double[] normal = new double[3 * n];
+        double[] area = new double[n];
+        vertexNormals(sheet, normal, area);
+        TriangleBvh bvh = sheet.bvh();
+        double[] gap = new double[n];
+        Parallel.forRanges(n, GRAIN, (chunk, from, to) -> {
+            NearestPoint nearest = new NearestPoint();
+            for (int v = from; v < to; v++) {
+                if (area[v] > 0) {
+                    gap[v] = gapUnderBall(bvh, sheet.mesh().xyz(), normal, v, leastRadiusMm, nearest);
+                }
+            }
+        });
+        double bridged = 0;
+        int deepest = -1;
+        for (int v = 0; v < n; v++) {
+            if (gap[v] > 0) {
+                bridged += area[v];
+                deepest = deepest < 0 || gap[v] > gap[deepest] ? v : deepest;
+            }
+        }
+        return new Bridging(gap, bridged, deepest);
+    }
+
+    /** Pushes the ball away from whatever it cuts until it is free; how far it then stands off the vertex is the gap. */
+    private static double gapUnderBall(TriangleBvh bvh, double[] xyz, double[] normal, int v, double radius,
+            NearestPoint nearest) {
+        double x = xyz[3 * v] + radius * normal[3 * v];
+        double y = xyz[3 * v + 1] + radius * normal[3 * v + 1];
+        double z = xyz[3 * v + 2] + radius * normal[3 * v + 2];
+        boolean pushed = false;
+        for (int round = 0; round < 30; round++) {
+            bvh.nearest(x, y, z, radius, nearest);
+            double distance = nearest.triangle < 0 ? radius : nearest.distance();
+            if (radius - distance <= (pushed ? 0.01 : SLACK) * radius || distance == 0) {
+                break;
+            }
+            double scale = radius / distance;
+            x = nearest.x + scale * (x - nearest.x);
+            y = nearest.y + scale * (y - nearest.y);
+            z = nearest.z + scale * (z - nearest.z);
+            pushed = true;
+        }
+        double dx = x - xyz[3 * v];
+        double dy = y - xyz[3 * v + 1];
+        double dz = z - xyz[3 * v + 2];
+        return pushed ? Math.max(0, Math.sqrt(dx * dx + dy * dy + dz * dz) - radius) : 0;
+    }
+
+    private static void vertexNormals(ToolSheet sheet, double[] normal, double[] area) {
+        int[] triangles = sheet.mesh().triangles();
+        for (int t = 0; t < triangles.length / 3; t++) {
+            var n = sheet.mesh().areaNormal(t);
+            for (int k = 0; k < 3; k++) {
+                int v = triangles[3 * t + k];
+                normal[3 * v] += n.x;
+                normal[3 * v + 1] += n.y;
+                normal[3 * v + 2] += n.z;
+                area[v] += n.length() / 6;
+            }
+        }
+        for (int v = 0; v < area.length; v++) {
+            double length = Math.sqrt(normal[3 * v] * normal[3 * v] + normal[3 * v + 1] * normal[3 * v + 1]
+                    + normal[3 * v + 2] * normal[3 * v + 2]);
+            if (length > 0) {
+                for (int k = 0; k < 3; k++) {
+                    normal[3 * v + k] /= length;
+                }
+            }
+        }
+    }
+
+    double areaMm2() {
+        return areaMm2;
+    }
+
+    /** Vertex over the largest gap, or −1. */
+    int deepest() {
+        return deepest;
+    }
+
+    double deepestMm() {
+        return deepest < 0 ? 0 : gapMm[deepest];
+    }
+}

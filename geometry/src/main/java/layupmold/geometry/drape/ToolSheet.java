@@ -1,0 +1,113 @@
+package layupmold.geometry.drape;
+
+import java.util.Arrays;
+import layupmold.geometry.MoldOutcome;
+import layupmold.geometry.MoldRegion;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import org.joml.Vector3d;
+
+/**
+ * The capped tool surface as cloth meets it: an open sheet in the mold's frame, z along the pull, fronts towards the
+ * cloth, together with the adjacency and normals that every walk over it needs.
+ */
+public final class ToolSheet {
+
+    private final TriangleMesh mesh;
+    private final TriangleMesh trimmed;
+    private final EdgeTopology topology;
+    private final double[] normals;
+    private final double area;
+    private final TriangleBvh bvh;
+
+    private ToolSheet(TriangleMesh mesh, TriangleMesh trimmed) {
+        this.mesh = mesh;
+        this.trimmed = trimmed;
+        this.topology = EdgeTopology.of(mesh);
+        this.normals = mesh.unitNormals();
+        this.area = mesh.area();
+        this.bvh = TriangleBvh.of(mesh);
+    }
+
+    /** A sheet without capped openings. O(n). */
+    public static ToolSheet of(TriangleMesh sheet) {
+        return new ToolSheet(sheet, sheet);
+    }
+
+    /**
+     * @param sheet capped tool surface
+     * @param cap for each triangle, whether it caps an opening and will be cut out after demolding
+     */
+    public static ToolSheet of(TriangleMesh sheet, boolean[] cap) {
+        int[] kept = new int[sheet.triangles().length];
+        int size = 0;
+        for (int t = 0; t < cap.length; t++) {
+            if (!cap[t]) {
+                System.arraycopy(sheet.triangles(), 3 * t, kept, size, 3);
+                size += 3;
+            }
+        }
+        return new ToolSheet(sheet, new TriangleMesh(sheet.xyz(), Arrays.copyOf(kept, size)));
+    }
+
+    /** The tool surface and its caps as they lie in a finished mold. O(n). */
+    public static ToolSheet of(MoldOutcome.Mold mold) {
+        int[] all = mold.solid().triangles();
+        int[] vertexOf = new int[mold.solid().vertexCount()];
+        Arrays.fill(vertexOf, -1);
+        int[] triangles = new int[all.length];
+        double[] xyz = new double[mold.solid().xyz().length];
+        boolean[] cap = new boolean[all.length / 3];
+        int vertices = 0;
+        int count = 0;
+        for (int t = 0; t < all.length / 3; t++) {
+            MoldRegion region = MoldRegion.of(mold.regions()[t]);
+            if (region != MoldRegion.TOOL && region != MoldRegion.CAP) {
+                continue;
+            }
+            cap[count] = region == MoldRegion.CAP;
+            for (int k = 0; k < 3; k++) {
+                int v = all[3 * t + k];
+                if (vertexOf[v] < 0) {
+                    System.arraycopy(mold.solid().xyz(), 3 * v, xyz, 3 * vertices, 3);
+                    vertexOf[v] = vertices++;
+                }
+                triangles[3 * count + k] = vertexOf[v];
+            }
+            count++;
+        }
+        return of(new TriangleMesh(Arrays.copyOf(xyz, 3 * vertices), Arrays.copyOf(triangles, 3 * count)),
+                Arrays.copyOf(cap, count));
+    }
+
+    public TriangleMesh mesh() {
+        return mesh;
+    }
+
+    /** The sheet without its caps, on the same vertices: what remains of the part after trimming. */
+    public TriangleMesh trimmed() {
+        return trimmed;
+    }
+
+    public double areaMm2() {
+        return area;
+    }
+
+    EdgeTopology topology() {
+        return topology;
+    }
+
+    /** Unit normals, three a triangle. */
+    double[] normals() {
+        return normals;
+    }
+
+    Vector3d normal(int triangle) {
+        return new Vector3d(normals[3 * triangle], normals[3 * triangle + 1], normals[3 * triangle + 2]);
+    }
+
+    TriangleBvh bvh() {
+        return bvh;
+    }
+}
