@@ -46,6 +46,39 @@ public final class Shapes {
         return new TriangleMesh(xyz, triangles);
     }
 
+    /**
+     * A bowl: the cap of a sphere about the origin from its south pole up to polar angle {@code halfAngleDeg}, facing
+     * up (to the inside).
+     */
+    public static TriangleMesh bowl(double radius, double halfAngleDeg, int rings, int segments) {
+        double[] xyz = new double[3 * (1 + rings * segments)];
+        int[] triangles = new int[3 * (segments + 2 * segments * (rings - 1))];
+        xyz[2] = -radius;
+        for (int i = 1; i <= rings; i++) {
+            double theta = Math.toRadians(halfAngleDeg) * i / rings;
+            for (int j = 0; j < segments; j++) {
+                double phi = 2 * Math.PI * j / segments;
+                int v = 3 * (1 + (i - 1) * segments + j);
+                xyz[v] = radius * Math.sin(theta) * Math.cos(phi);
+                xyz[v + 1] = radius * Math.sin(theta) * Math.sin(phi);
+                xyz[v + 2] = -radius * Math.cos(theta);
+            }
+        }
+        int n = 0;
+        for (int j = 0; j < segments; j++) {
+            n = put(triangles, n, 0, 1 + j, 1 + (j + 1) % segments);
+        }
+        for (int i = 0; i < rings - 1; i++) {
+            for (int j = 0; j < segments; j++) {
+                int a = 1 + i * segments + j;
+                int b = 1 + i * segments + (j + 1) % segments;
+                n = put(triangles, n, a, a + segments, b + segments);
+                n = put(triangles, n, a, b + segments, b);
+            }
+        }
+        return new TriangleMesh(xyz, triangles);
+    }
+
     /** An open square sheet of {@code cells}² quads in the plane z = 0, facing up. */
     public static TriangleMesh sheet(double size, int cells) {
         int row = cells + 1;

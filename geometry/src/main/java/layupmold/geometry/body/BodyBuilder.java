@@ -1,0 +1,41 @@
+package layupmold.geometry.body;
+
+import layupmold.geometry.RigidTransform;
+import layupmold.geometry.flange.FlangedSurface;
+import layupmold.geometry.mesh.LabelledMeshBuilder;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.BodySpec;
+import org.joml.Matrix4d;
+
+/** Stage "body": makes the flanged surface a solid that stands on the printer's bed. */
+public final class BodyBuilder {
+
+    private BodyBuilder() {
+    }
+
+    /** Closes {@code surface} and places the solid; O(n). */
+    public static MoldSolid build(FlangedSurface surface, BodySpec spec) {
+        return place(BlockBody.close(surface, spec.wallMm()));
+    }
+
+    /**
+     * Centres the solid in plan, sets it on z = 0 and rounds to what STL and printers' firmware keep: 32-bit floats.
+     * Checks that follow see exactly what is written.
+     */
+    private static MoldSolid place(LabelledMeshBuilder solid) {
+        TriangleMesh mesh = solid.mesh();
+        double[] box = mesh.bounds();
+        double dx = -(box[0] + box[3]) / 2;
+        double dy = -(box[1] + box[4]) / 2;
+        double dz = -box[2];
+        double[] xyz = mesh.xyz();
+        double[] placed = new double[xyz.length];
+        for (int i = 0; i < xyz.length; i += 3) {
+            placed[i] = (float) (xyz[i] + dx);
+            placed[i + 1] = (float) (xyz[i + 1] + dy);
+            placed[i + 2] = (float) (xyz[i + 2] + dz);
+        }
+        return new MoldSolid(new TriangleMesh(placed, mesh.triangles()), solid.labels(),
+                new RigidTransform(new Matrix4d().translation(dx, dy, dz)));
+    }
+}

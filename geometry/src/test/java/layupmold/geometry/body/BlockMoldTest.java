@@ -1,0 +1,138 @@
+package layupmold.geometry.body;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.check.MoldCheck;
+import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.flange.FlangeBuilder;
+import layupmold.geometry.flange.FlangedSurface;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.BodySpec;
+import layupmold.geometry.recipe.FlangeSpec;
+import layupmold.geometry.recipe.Tool;
+import layupmold.geometry.shapes.Shapes;
+import org.junit.jupiter.api.Test;
+
+class BlockMoldTest {
+
+    private static final BodySpec BLOCK = new BodySpec(BodySpec.Kind.BLOCK, 4);
+
+    /**
+     * A bowl's mold is a solid of revolution; its volume is the cylinder of the outline less the cap (πh²(3R − h)/3)
+     * and less the frustums of wall and edge. Closed forms: Bronshtein et al., Handbook of Mathematics, from memory.
+     */
+    @Test
+    void bowlMoldHasTheVolumeOfTheSolidOfRevolution() {
+        double radius = 50;
+        double theta = Math.toRadians(70);
+        FlangeSpec spec = new FlangeSpec(20, 5, 6, 0, 0.3);
+        MoldSolid mold = mold(Shapes.bowl(radius, 70, 120, 720), Tool.FEMALE, spec);
+
+        double capHeight = radius * (1 - Math.cos(theta));
+        double rim = radius * Math.sin(theta);
+        double wallTop = rim + 0.3 + 6 * Math.tan(Math.toRadians(5));
+        double outline = wallTop + 20;
+        double height = 4 + capHeight + 6;
+        double cap = Math.PI * capHeight * capHeight * (3 * radius - capHeight) / 3;
+        double wall = Math.PI * 6 / 3 * ((rim + 0.3) * (rim + 0.3) + (rim + 0.3) * wallTop + wallTop * wallTop);
+        double expected = Math.PI * outline * outline * height - cap - wall;
+        assertEquals(expected, mold.mesh().volume(), 1e-3 * expected);
+        assertEquals(height, mold.mesh().bounds()[5], 1e-4);
+        assertEquals(0, mold.mesh().bounds()[2]);
+    }
+
+    @Test
+    void roundedEdgeTakesTheRingBetweenSquareAndQuarterCircleAway() {
+        FlangeSpec square = new FlangeSpec(20, 0.5, 8, 0, 0);
+        FlangeSpec round = new FlangeSpec(20, 0.5, 8, 3, 0);
+        TriangleMesh bowl = Shapes.bowl(50, 60, 60, 360);
+        double expected = mold(bowl, Tool.FEMALE, square).mesh().volume();
+        double actual = mold(bowl, Tool.FEMALE, round).mesh().volume();
+        // Cross-section lost at a right angle: r² (1 − π/4); the wider outline adds a cylinder. Pappus: times 2πR.
+        double rim = 50 * Math.sin(Math.toRadians(60));
+        double height = 4 + 25 + 8;
+        double lost = 9 * (1 - Math.PI / 4) * 2 * Math.PI * (rim + 1);
+        double grown = Math.PI * height * (Math.pow(rim + 3 + 20, 2) - Math.pow(rim + 20, 2));
+        assertEquals(expected - lost + grown, actual, 0.005 * expected);
+    }
+
+    @Test
+    void aPlugStandsOnItsBorderAndPassesTheChecks() {
+        TriangleMesh bowl = Shapes.bowl(50, 70, 60, 360);
+        double[] dome = bowl.xyz().clone();
+        for (int i = 2; i < dome.length; i += 3) {
+            dome[i] = -dome[i];
+        }
+        TriangleMesh plug = new TriangleMesh(dome, bowl.triangles());
+        MoldSolid mold = mold(plug, Tool.MALE, FlangeSpec.defaults());
+        double capHeight = 50 * (1 - Math.cos(Math.toRadians(70)));
+        assertEquals(capHeight + 3 + 4, mold.mesh().bounds()[5], 1e-4);
+    }
+
+    @Test
+    void aBowlPastItsEquatorStillMakesASoundBlockWithWallAroundTheBulge() {
+        MoldSolid mold = mold(Shapes.bowl(50, 120, 100, 360), Tool.FEMALE, new FlangeSpec(2, 3, 1, 1, 0.2));
+        double[] box = mold.mesh().bounds();
+        assertTrue(box[3] - box[0] >= 2 * (50 + 4) - 0.02, "wall beside the equator: " + (box[3] - box[0]));
+    }
+
+    @Test
+    void aPerimeterThatCrossesItselfInPlanIsRefusedWithThePlace() {
+        TriangleMesh sheet = Shapes.sheet(40, 4);
+        double[] xyz = sheet.xyz().clone();
+        xyz[0] = 45;
+        xyz[1] = 46;
+        TriangleMesh folded = new TriangleMesh(xyz, sheet.triangles());
+        Rejection rejection = assertThrows(Rejection.class, () -> mold(folded, Tool.FEMALE, FlangeSpec.defaults()));
+        assertEquals("perimeter-crosses-itself", rejection.finding().code());
+        assertTrue(rejection.finding().place() != null);
+    }
+
+    @Test
+    void crescentPerimetersMergeTheirFlanges() {
+        MoldSolid mold = mold(crescent(60, 25, 200), Tool.FEMALE, new FlangeSpec(30, 5, 3, 2, 0.3));
+        assertTrue(mold.mesh().volume() > 0);
+    }
+
+    /** A flat C of outer radius {@code outer} whose gap is narrower than two flanges. */
+    private static TriangleMesh crescent(double outer, double width, int steps) {
+        double[] xyz = new double[6 * (steps + 1)];
+        int[] triangles = new int[6 * steps];
+        for (int i = 0; i <= steps; i++) {
+            double angle = Math.toRadians(20 + 320.0 * i / steps);
+            for (int k = 0; k < 2; k++) {
+                double r = outer - k * width;
+                xyz[6 * i + 3 * k] = r * Math.cos(angle);
+                xyz[6 * i + 3 * k + 1] = r * Math.sin(angle);
+                xyz[6 * i + 3 * k + 2] = 5 * Math.sin(3 * angle);
+            }
+            if (i < steps) {
+                int[] quad = {2 * i, 2 * i + 2, 2 * i + 3, 2 * i, 2 * i + 3, 2 * i + 1};
+                System.arraycopy(quad, 0, triangles, 6 * i, 6);
+            }
+        }
+        return new TriangleMesh(xyz, triangles);
+    }
+
+    private static MoldSolid mold(TriangleMesh tool, Tool side, FlangeSpec spec) {
+        EdgeTopology topology = EdgeTopology.of(tool);
+        int[] loop = topology.boundaryLoops().get(0);
+        int[] perimeter = new int[loop.length];
+        for (int i = 0; i < loop.length; i++) {
+            perimeter[i] = topology.from(loop[i]);
+        }
+        FlangedSurface flanged =
+                FlangeBuilder.build(tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm());
+        MoldSolid solid = BodyBuilder.build(flanged, BLOCK);
+        MoldCheck.Result checks =
+                MoldCheck.check(solid.mesh(), EdgeTopology.of(solid.mesh()), TriangleBvh.of(solid.mesh()));
+        assertEquals(List.of(), checks.findings());
+        assertTrue(checks.figures().passed());
+        return solid;
+    }
+}
