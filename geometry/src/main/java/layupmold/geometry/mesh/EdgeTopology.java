@@ -39,72 +39,18 @@ public final class EdgeTopology {
         this.nonManifoldCount = nonManifold;
     }
 
-    /** Pairs the half-edges of {@code mesh} by a parallel sort of packed vertex pairs. */
+    /** Pairs the half-edges of {@code mesh}; see {@link EdgeGroups}. */
     public static EdgeTopology of(TriangleMesh mesh) {
         int[] triangles = mesh.triangles();
-        int n = triangles.length;
-        int[] twin = new int[n];
-        // Bucket half-edges by their lower vertex: linear, cache friendly, and no boxed keys.
-        int[] start = new int[mesh.vertexCount() + 1];
-        for (int h = 0; h < n; h++) {
-            start[Math.min(triangles[h], triangles[next(h)]) + 1]++;
-        }
-        for (int v = 0; v < mesh.vertexCount(); v++) {
-            start[v + 1] += start[v];
-        }
-        int[] bucket = new int[n];
-        int[] fill = start.clone();
-        for (int h = 0; h < n; h++) {
-            bucket[fill[Math.min(triangles[h], triangles[next(h)])]++] = h;
-        }
-        Arrays.fill(twin, BOUNDARY);
-        for (int v = 0; v < mesh.vertexCount(); v++) {
-            pair(triangles, twin, bucket, start[v], start[v + 1]);
-        }
-        return new EdgeTopology(triangles, twin);
-    }
-
-    private static void pair(int[] triangles, int[] twin, int[] bucket, int from, int to) {
-        for (int i = from; i < to; i++) {
-            int h = bucket[i];
-            if (twin[h] != BOUNDARY) {
-                continue;
-            }
-            int a = triangles[h];
-            int b = triangles[next(h)];
-            int partner = BOUNDARY;
-            int uses = 1;
-            boolean agree = true;
-            for (int j = i + 1; j < to; j++) {
-                int g = bucket[j];
-                int c = triangles[g];
-                int d = triangles[next(g)];
-                if (c == b && d == a) {
-                    uses++;
-                    partner = g;
-                } else if (c == a && d == b) {
-                    uses++;
-                    agree = false;
-                }
-            }
-            if (uses == 2 && agree) {
-                twin[h] = partner;
-                twin[partner] = h;
-            } else if (uses > 1) {
-                markNonManifold(triangles, twin, bucket, i, to, a, b);
-            }
-        }
-    }
-
-    private static void markNonManifold(int[] triangles, int[] twin, int[] bucket, int from, int to, int a, int b) {
-        for (int j = from; j < to; j++) {
-            int g = bucket[j];
-            int c = triangles[g];
-            int d = triangles[next(g)];
-            if (c == a && d == b || c == b && d == a) {
+        int[] twin = EdgeGroups.of(triangles, mesh.vertexCount()).mate();
+        for (int h = 0; h < twin.length; h++) {
+            int g = twin[h];
+            if (g >= 0 && triangles[g] == triangles[h]) {
+                twin[h] = NON_MANIFOLD;
                 twin[g] = NON_MANIFOLD;
             }
         }
+        return new EdgeTopology(triangles, twin);
     }
 
     /** The half-edge after {@code h} in its triangle. */
