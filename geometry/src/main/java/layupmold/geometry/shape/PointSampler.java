@@ -5,8 +5,8 @@ import java.util.SplittableRandom;
 
 /**
  * Collects the inner points of a domain before {@link FlatMesh} joins them: points asked for, then a graded fill whose
- * spacing follows a size field. Points too close to a loop are refused, because a loop's edges are kept by the Delaunay
- * triangulation only while the circle over each is empty.
+ * spacing follows a size field. Points much closer to a loop than its own points are to each other are refused: they would
+ * make needles along the loop.
  */
 public final class PointSampler {
 
