@@ -1,0 +1,148 @@
+package layupmold.geometry.face;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.Keep;
+import org.joml.Vector3d;
+
+/**
+ * Removes back wall and rim: keeps the one surface that the laminate copies.
+ *
+ * <p>A shell's walls are told apart by rays (who is seen from the mold's side, who lies behind whom) and a minimum cut;
+ * sharp and chamfered rims are cut on their outer crease, rounded ones on a smooth line that divides triangles. A solid
+ * loses what looks along the pull and can be seen from there. An open sheet is all face.
+ */
+public final class FaceExtraction {
+
+    static final String STAGE = "face";
+    /** Size of a solid over the scale on which its edges count as rounded. */
+    private static final double SOLID_SCALE = 0.05;
+
+    private final TriangleMesh mesh;
+    private final EdgeTopology topology;
+    private final Vector3d pull;
+    private final TriangleBvh bvh;
+    private final EdgeAngles edges;
+    private final List<Finding> findings = new ArrayList<>();
+
+    private FaceExtraction(TriangleMesh mesh, EdgeTopology topology, Vector3d pull, TriangleBvh bvh) {
+        this.mesh = mesh;
+        this.topology = topology;
+        this.pull = pull;
+        this.bvh = bvh;
+        this.edges = EdgeAngles.of(mesh, topology);
+    }
+
+    /**
+     * Extracts the face of a welded, oriented, connected part; O(n log n).
+     *
+     * @param pull unit vector along which the cured part leaves the mold
+     * @throws Rejection if no face can be told from the rest, or it has no edge
+     */
+    public static FaceResult extract(TriangleMesh mesh, EdgeTopology topology, Vector3d pull, Keep keep) {
+        return extract(mesh, topology, TriangleBvh.of(mesh), pull, keep);
+    }
+
+    /** As above with a hierarchy of {@code mesh} that is there already. */
+    public static FaceResult extract(
+            TriangleMesh mesh, EdgeTopology topology, TriangleBvh bvh, Vector3d pull, Keep keep) {
+        return new FaceExtraction(mesh, topology, pull, bvh).run(keep);
+    }
+
+    private FaceResult run(Keep keep) {
+        Patches patches = Patches.of(mesh, topology, edges);
+        WallSurvey survey = WallSurvey.of(mesh, bvh, edges, patches, pull);
+        PartKind kind = PartKinds.of(mesh, topology, patches, survey, pull);
+        return switch (kind) {
+            case OPEN_SHEET -> sheet(keep);
+            case SOLID -> solid(patches, keep);
+            case CLOSED_SHELL -> shell(patches, survey, keep);
+        };
+    }
+
+    private FaceResult sheet(Keep keep) {
+        double along = 0;
+        for (int t = 0; t < mesh.triangleCount(); t++) {
+            along += edges.areas()[t] * edges.along(t, pull.x, pull.y, pull.z);
+        }
+        if (!(keep instanceof Keep.Outer)) {
+            findings.add(FaceFindings.oneWallOnly(PartKind.OPEN_SHEET));
+        }
+        boolean flip = along > 0;
+        if (flip) {
+            findings.add(FaceFindings.sheetTurned());
+        }
+        TriangleMesh face = flip ? mesh.flipped() : mesh;
+        EdgeTopology faceTopology = flip ? EdgeTopology.of(face) : topology;
+        int[] source = new int[mesh.triangleCount()];
+        Arrays.setAll(source, t -> t);
+        return result(new FaceMesh(face, faceTopology, source), source, PartKind.OPEN_SHEET, Double.NaN);
+    }
+
+    private FaceResult solid(Patches patches, Keep keep) {
+        if (!(keep instanceof Keep.Outer)) {
+            findings.add(FaceFindings.oneWallOnly(PartKind.SOLID));
+        }
+        double[] box = mesh.bounds();
+        double size = new Vector3d(box[3] - box[0], box[4] - box[1], box[5] - box[2]).length();
+        float[] scale = new float[mesh.triangleCount()];
+        Arrays.fill(scale, (float) (SOLID_SCALE * size));
+        WallLabels labels = WallLabels.ofSolid(topology, edges, patches,
+                SolidBack.evidence(mesh, bvh, edges, patches, pull), scale);
+        RimBand band = RimBand.ofSolid(mesh, topology, edges, labels.kept(), scale);
+        return cut(labels, band, RimField.ofSolid(mesh, topology, edges, band, pull), PartKind.SOLID,
+                Double.NaN);
+    }
+
+    private FaceResult shell(Patches patches, WallSurvey survey, Keep keep) {
+        double typical = survey.medianDepthMm(patches);
+        float[] thickness = LocalThickness.of(topology, patches, survey, typical);
+        boolean inner = keep instanceof Keep.Inner;
+        WallLabels labels = WallLabels.ofShell(topology, edges, patches, survey, thickness, inner);
+        if (keep instanceof Keep.Seed seed && !labels.kept()[nearest(seed)]) {
+            inner = true;
+            labels = WallLabels.ofShell(topology, edges, patches, survey, thickness, true);
+        }
+        FaceFindings.requireBothWalls(labels, edges.areas());
+        FaceFindings.doubtfulWalls(mesh, patches, survey, labels, edges.areas()).ifPresent(findings::add);
+        FaceFindings.cutAcrossWall(mesh, topology, edges, labels, thickness).ifPresent(findings::add);
+        RimBand band = RimBand.of(mesh, topology, edges, labels.kept(), thickness);
+        return cut(labels, band, RimField.of(mesh, topology, edges, band, inner ? null : pull),
+                PartKind.CLOSED_SHELL, typical);
+    }
+
+    private int nearest(Keep.Seed seed) {
+        NearestPoint answer = new NearestPoint();
+        bvh.nearest(seed.x(), seed.y(), seed.z(), Double.MAX_VALUE, answer);
+        return answer.triangle;
+    }
+
+    private FaceResult cut(WallLabels labels, RimBand band, float[] field, PartKind kind, double thicknessMm) {
+        SurfaceSplit split = SurfaceSplit.of(mesh, topology, labels.kept(), band.cuttable(), field);
+        EdgeTopology splitTopology = split.isWhole() ? topology : EdgeTopology.of(split.mesh());
+        double[] areas = split.isWhole() ? edges.areas() : split.areas();
+        KeptPiece.clean(splitTopology, areas, split, labels).ifPresent(findings::add);
+        FaceMesh face = FaceMesh.of(split.mesh(), split.kept(), areas);
+        int[] source = new int[face.source().length];
+        Arrays.setAll(source, t -> split.source()[face.source()[t]]);
+        return result(face, source, kind, thicknessMm);
+    }
+
+    private FaceResult result(FaceMesh face, int[] source, PartKind kind, double thicknessMm) {
+        FaceLoops loops = FaceLoops.of(face.mesh(), face.topology());
+        if (loops.perimeter() == null) {
+            throw new Rejection(FaceFindings.noEdge(kind));
+        }
+        double area = face.mesh().area();
+        return new FaceResult(face.mesh(), face.topology(), source, kind, loops.perimeter(), loops.openings(),
+                loops.perimeterMm(), area, Math.max(0, Arrays.stream(edges.areas()).sum() - area), thicknessMm,
+                List.copyOf(findings));
+    }
+}

@@ -1,0 +1,115 @@
+package layupmold.geometry.face;
+
+import java.util.Optional;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Place;
+import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import org.joml.Vector3d;
+
+/** What the face stage has to say. */
+final class FaceFindings {
+
+    private static final double LEAST_SHARE = 0.02;
+    private static final double LEAST_CERTAIN = 0.5;
+    /** Length of cut through an unbroken wall from which it is worth a look, in wall thicknesses. */
+    private static final double CUT_ACROSS = 3;
+    private static final String ADVICE = "Give the pull direction, or keep: a seed point on the wanted wall.";
+
+    private FaceFindings() {
+    }
+
+    static Finding oneWallOnly(PartKind kind) {
+        return Finding.warning(FaceExtraction.STAGE, "keep-ignored",
+                "A part of kind " + kind.label() + " has one wall only; the recipe's choice of wall has no effect.");
+    }
+
+    static Finding sheetTurned() {
+        return Finding.warning(FaceExtraction.STAGE, "sheet-turned",
+                "The sheet's triangles face along the pull; their backs were taken for the outside.")
+                .advising("Check that the face is on the side you expect, or give the opposite pull.");
+    }
+
+    static Finding noEdge(PartKind kind) {
+        return Finding.error(FaceExtraction.STAGE, "face-has-no-edge",
+                "The kept surface of this " + kind.label() + " closes on itself: there is no rim to demold from.")
+                .advising("Post a part with a rim, or split it into parts that each leave a mold.");
+    }
+
+    static Finding pieceDropped(SurfaceSplit split, int triangle, double areaMm2) {
+        Vector3d at = split.mesh().centroid(triangle);
+        return Finding.warning(FaceExtraction.STAGE, "face-piece-dropped",
+                "A piece of the face is not connected to the rest and was left out.")
+                .at(new Place(at.x, at.y, at.z, split.source()[triangle]))
+                .measured(areaMm2, null, "mm2")
+                .advising("Join the pieces, or make a mold of each.");
+    }
+
+    static void requireBothWalls(WallLabels labels, double[] areas) {
+        double kept = 0;
+        double total = 0;
+        for (int t = 0; t < areas.length; t++) {
+            total += areas[t];
+            kept += labels.kept()[t] ? areas[t] : 0;
+        }
+        if (kept < LEAST_SHARE * total || kept > (1 - LEAST_SHARE) * total) {
+            throw new Rejection(Finding.error(FaceExtraction.STAGE, "walls-not-told-apart",
+                    "The part's two walls cannot be told apart along this pull.")
+                    .measured(kept / total, LEAST_SHARE, "1").advising(ADVICE));
+        }
+    }
+
+    /** A warning where a large share of the kept wall rests on no evidence; its place is the doubtful patch's. */
+    static Optional<Finding> doubtfulWalls(TriangleMesh mesh, Patches patches, WallSurvey survey, WallLabels labels,
+            double[] areas) {
+        double paired = 0;
+        double certain = 0;
+        int worst = -1;
+        for (int t = 0; t < areas.length; t++) {
+            int p = patches.ofTriangle()[t];
+            if (!labels.kept()[t] || !survey.isPaired(p)) {
+                continue;
+            }
+            paired += areas[t];
+            if (labels.evidence()[t] > WallLabels.SURE) {
+                certain += areas[t];
+            } else if (worst < 0 || labels.evidence()[t] < labels.evidence()[worst]) {
+                worst = t;
+            }
+        }
+        if (worst < 0 || certain >= LEAST_CERTAIN * paired) {
+            return Optional.empty();
+        }
+        Vector3d at = mesh.centroid(worst);
+        return Optional.of(Finding.warning(FaceExtraction.STAGE, "walls-hard-to-tell-apart",
+                "Both walls are seen about equally well from the mold's side; the kept one may be the wrong one.")
+                .at(new Place(at.x, at.y, at.z, worst))
+                .measured(certain / paired, LEAST_CERTAIN, "1").advising(ADVICE));
+    }
+
+    /** A warning if the walls are parted along a line that is neither an edge nor a rounding. */
+    static Optional<Finding> cutAcrossWall(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges,
+            WallLabels labels, float[] thickness) {
+        double length = 0;
+        int worst = -1;
+        for (int h = 0; h < topology.halfEdgeCount(); h++) {
+            int g = topology.twin(h);
+            if (g > h && labels.kept()[h / 3] != labels.kept()[g / 3]
+                    && Creases.cutShare(edges, h, thickness[h / 3]) > 0.9) {
+                length += edges.length(h);
+                if (worst < 0 || edges.length(h) > edges.length(worst)) {
+                    worst = h;
+                }
+            }
+        }
+        if (worst < 0 || length < CUT_ACROSS * thickness[worst / 3]) {
+            return Optional.empty();
+        }
+        Vector3d at = mesh.vertex(topology.from(worst));
+        return Optional.of(Finding.warning(FaceExtraction.STAGE, "cut-across-wall",
+                "The face ends in the middle of a smooth wall here: there is no rim to end at.")
+                .at(new Place(at.x, at.y, at.z, worst / 3))
+                .measured(length, CUT_ACROSS * thickness[worst / 3], "mm").advising(ADVICE));
+    }
+}

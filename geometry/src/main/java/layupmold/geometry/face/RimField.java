@@ -1,0 +1,96 @@
+package layupmold.geometry.face;
+
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import org.joml.Vector3d;
+
+/** A number at each vertex of a rim's rounding, negative where the face goes on and positive beyond its end. */
+final class RimField {
+
+    /** Walls steeper than this against the pull may be parallel to it but for noise: the cut waits for a real turn. */
+    private static final double SILHOUETTE_MARGIN = Math.sin(Math.toRadians(2));
+    /** On drafted walls the cut comes this much before the silhouette, so that rim strips along the pull stay off. */
+    private static final double STRIP_MARGIN = Math.sin(Math.toRadians(1));
+
+    private RimField() {
+    }
+
+    /**
+     * The perimeter ends at the silhouette: where the normal turns past square to the pull; on a wall that already looks
+     * back, where the rounding begins. Openings end square to the wall around them.
+     *
+     * @param pull the pull, or null to end every loop square to its wall
+     * @return by vertex; NaN off the band
+     */
+    static float[] of(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges, RimBand band, Vector3d pull) {
+        double[] sums = new double[7 * mesh.vertexCount()];
+        for (int t = 0; t < band.cuttable().length; t++) {
+            if (band.cuttable()[t]) {
+                for (int h = 3 * t; h < 3 * t + 3; h++) {
+                    accumulate(edges, band, t, cornerAngle(edges, h), sums, 7 * topology.from(h));
+                }
+            }
+        }
+        float[] field = new float[mesh.vertexCount()];
+        for (int v = 0; v < field.length; v++) {
+            field[v] = (float) value(sums, 7 * v, pull);
+        }
+        return field;
+    }
+
+    /** A solid's rounding sides end at the silhouette. */
+    static float[] ofSolid(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges, RimBand band, Vector3d pull) {
+        float[] field = new float[mesh.vertexCount()];
+        double[] sums = new double[7 * mesh.vertexCount()];
+        for (int t = 0; t < band.cuttable().length; t++) {
+            if (band.cuttable()[t]) {
+                for (int h = 3 * t; h < 3 * t + 3; h++) {
+                    accumulate(edges, band, t, cornerAngle(edges, h), sums, 7 * topology.from(h));
+                }
+            }
+        }
+        for (int v = 0; v < field.length; v++) {
+            int i = 7 * v;
+            double length = Math.sqrt(sums[i] * sums[i] + sums[i + 1] * sums[i + 1] + sums[i + 2] * sums[i + 2]);
+            field[v] = length == 0 ? Float.NaN
+                    : (float) ((sums[i] * pull.x + sums[i + 1] * pull.y + sums[i + 2] * pull.z) / length);
+        }
+        return field;
+    }
+
+    private static void accumulate(EdgeAngles edges, RimBand band, int t, double angle, double[] sums, int at) {
+        for (int k = 0; k < 3; k++) {
+            sums[at + k] += angle * edges.normals()[3 * t + k];
+            sums[at + 3 + k] += angle * band.wallNormal()[3 * t + k];
+        }
+        sums[at + 6] += band.perimeter()[t] ? angle : -angle;
+    }
+
+    /** Angle of the corner that half-edge {@code h} leaves, from the edge lengths. */
+    private static double cornerAngle(EdgeAngles edges, int h) {
+        double b = edges.length(h);
+        double a = edges.length(EdgeTopology.next(h));
+        double c = edges.length(EdgeTopology.previous(h));
+        double cos = (b * b + c * c - a * a) / (2 * b * c);
+        return cos >= -1 && cos <= 1 ? Math.acos(cos) : 0;
+    }
+
+    private static double value(double[] sums, int i, Vector3d pull) {
+        double n = Math.sqrt(sums[i] * sums[i] + sums[i + 1] * sums[i + 1] + sums[i + 2] * sums[i + 2]);
+        if (n == 0) {
+            return Double.NaN;
+        }
+        double w = Math.sqrt(sums[i + 3] * sums[i + 3] + sums[i + 4] * sums[i + 4] + sums[i + 5] * sums[i + 5]);
+        boolean perimeter = sums[i + 6] > 0;
+        if (w > 0 && (pull == null || !perimeter)) {
+            double cos = sums[i] * sums[i + 3] + sums[i + 1] * sums[i + 4] + sums[i + 2] * sums[i + 5];
+            return -cos / (n * w);
+        }
+        if (pull == null) {
+            return Double.NaN;
+        }
+        double draft = (sums[i] * pull.x + sums[i + 1] * pull.y + sums[i + 2] * pull.z) / n;
+        double wall = w == 0 ? -1 : (sums[i + 3] * pull.x + sums[i + 4] * pull.y + sums[i + 5] * pull.z) / w;
+        return draft - Math.max(-STRIP_MARGIN, wall + SILHOUETTE_MARGIN);
+    }
+}

@@ -1,0 +1,118 @@
+package layupmold.geometry.face;
+
+import layupmold.geometry.mesh.EdgeTopology;
+
+/**
+ * Which triangles belong to the wanted wall, by a minimum cut over patches (before the rim is cut to a clean line).
+ *
+ * @param kept true for triangles of the wanted wall
+ * @param evidence by triangle: how surely its patch was told apart from the other wall, −1 (other wall) to 1
+ */
+record WallLabels(boolean[] kept, float[] evidence) {
+
+    /** A patch seen less than this from the mold's side is taken to be hidden. */
+    private static final double HIDDEN = 0.04;
+    /** Below this contrast two opposite patches are as good as equally visible: no evidence. */
+    private static final double LEAST_CONTRAST = 0.15;
+    /** What separates evidence from a guess. */
+    static final double SURE = 0.3;
+    /** Segments narrower than this many thicknesses may be rim strips or chamfers. */
+    private static final double NARROW = 2.5;
+    /** Tilts undecided strips towards the rim: small against the price of cutting along their two edges. */
+    private static final double RIM_BIAS = -0.01;
+    private static final double WIDE_EVIDENCE = 0.4;
+    private static final double SCALE = 10_000;
+    private static final double MOST = 1e8;
+
+    /**
+     * Labels a shell's walls. Prices are in mm of full-price edge; a patch's evidence weighs its area over the local
+     * thickness, so that a strip about as wide as the wall is thick can stand against the edge around it.
+     *
+     * @param inner true to keep the wall that the mold's side does not see
+     */
+    static WallLabels ofShell(EdgeTopology topology, EdgeAngles edges, Patches patches, WallSurvey survey,
+            float[] thickness, boolean inner) {
+        float[] width = Creases.segmentWidths(topology, edges, thickness);
+        float[] evidence = new float[patches.count()];
+        for (int p = 0; p < evidence.length; p++) {
+            int t = patches.probe()[p];
+            boolean narrow = width[t] < NARROW * thickness[t];
+            evidence[p] = evidence(survey, p, narrow, inner);
+        }
+        return cut(topology, edges, patches, thickness, evidence);
+    }
+
+    private static float evidence(WallSurvey survey, int p, boolean narrow, boolean inner) {
+        double seen = survey.seen()[p];
+        double sign = inner ? -1 : 1;
+        if (survey.isPaired(p)) {
+            double behind = survey.seen()[survey.opposite()[p]];
+            double contrast = (seen - behind) / (seen + behind + 0.05);
+            boolean bothHidden = seen < HIDDEN && behind < HIDDEN;
+            if (!bothHidden && Math.abs(contrast) > LEAST_CONTRAST) {
+                return (float) (sign * contrast);
+            }
+        }
+        boolean hidden = seen < HIDDEN;
+        // A rim looks along the pull as the inner wall does: hiding speaks against the outer wall, not for the inner.
+        if (narrow && (inner || !hidden)) {
+            return (float) RIM_BIAS;
+        }
+        if (hidden) {
+            return (float) (-0.7 * sign);
+        }
+        return (float) (sign * (seen > 0.3 ? WIDE_EVIDENCE : RIM_BIAS));
+    }
+
+    /** Labels a solid: kept is all but what looks along the pull and can be seen from there. */
+    static WallLabels ofSolid(EdgeTopology topology, EdgeAngles edges, Patches patches, float[] evidence,
+            float[] scale) {
+        return cut(topology, edges, patches, scale, evidence);
+    }
+
+    private static WallLabels cut(EdgeTopology topology, EdgeAngles edges, Patches patches, float[] thickness,
+            float[] evidence) {
+        MinimumCut cut = new MinimumCut(patches.count());
+        for (int p = 0; p < patches.count(); p++) {
+            double price = SCALE * evidence[p] * patches.area()[p] / thickness[patches.probe()[p]];
+            cut.prefer(p, (int) Math.max(-MOST, Math.min(MOST, price)));
+        }
+        int[] ofTriangle = patches.ofTriangle();
+        for (int h = 0; h < topology.halfEdgeCount(); h++) {
+            int g = topology.twin(h);
+            if (g > h && ofTriangle[h / 3] != ofTriangle[g / 3]) {
+                double price = SCALE * edges.length(h) * Creases.cutShare(edges, h, thickness[h / 3]);
+                cut.join(ofTriangle[h / 3], ofTriangle[g / 3], (int) Math.min(MOST, price));
+            }
+        }
+        boolean[] side = cut.solve();
+        boolean[] kept = new boolean[ofTriangle.length];
+        float[] sure = new float[ofTriangle.length];
+        for (int t = 0; t < kept.length; t++) {
+            kept[t] = side[ofTriangle[t]];
+            sure[t] = evidence[ofTriangle[t]];
+        }
+        settle(topology, edges, kept, sure);
+        return new WallLabels(kept, sure);
+    }
+
+    /** Gives pieces that hold no evidence of their own label to their surroundings. */
+    private static void settle(EdgeTopology topology, EdgeAngles edges, boolean[] kept, float[] evidence) {
+        LabelRegions regions = LabelRegions.of(topology, kept);
+        double[] area = new double[regions.count()];
+        double[] sure = new double[regions.count()];
+        for (int t = 0; t < kept.length; t++) {
+            int r = regions.ofTriangle()[t];
+            area[r] += edges.areas()[t];
+            if (kept[t] ? evidence[t] > SURE : evidence[t] < -SURE) {
+                sure[r] += edges.areas()[t];
+            }
+        }
+        for (int t = 0; t < kept.length; t++) {
+            int r = regions.ofTriangle()[t];
+            if (sure[r] < 0.05 * area[r]) {
+                kept[t] = !kept[t];
+            }
+        }
+    }
+}

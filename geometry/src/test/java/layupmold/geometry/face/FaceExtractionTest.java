@@ -1,0 +1,167 @@
+package layupmold.geometry.face;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Random;
+import layupmold.geometry.face.RevolvedShell.Rim;
+import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.Keep;
+import org.joml.Matrix4d;
+import org.joml.Vector3d;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class FaceExtractionTest {
+
+    private static final Vector3d UP = new Vector3d(0, 0, 1);
+
+    /** The kept face of a bowl with a crisp rim is its outer wall exactly; its perimeter the crease exactly. */
+    @ParameterizedTest
+    @CsvSource({"40, SHARP", "80, SHARP", "90, SHARP", "115, SHARP", "40, CHAMFERED", "80, CHAMFERED", "90, CHAMFERED",
+        "115, CHAMFERED"})
+    void keepsTheOuterWallOfASphereCapUpToItsCrease(double openDeg, Rim rim) {
+        RevolvedShell shell = RevolvedShell.sphere(100, 3, openDeg, rim, 160, 60);
+        FaceResult face = extract(shell, UP);
+        assertEquals(PartKind.CLOSED_SHELL, face.kind());
+        assertEquals(shell.area(RevolvedShell.OUTER), face.areaMm2(), 1e-6);
+        assertEquals(0, area(face, shell, RevolvedShell.RIM_OUTSIDE, RevolvedShell.RIM_INSIDE, RevolvedShell.INNER));
+        double chord = 160 * 2 * Math.sin(Math.PI / 160);
+        assertEquals(chord * 100 * Math.sin(Math.toRadians(openDeg)), face.perimeterMm(), 1e-6);
+        assertTrue(face.openings().isEmpty());
+        assertTrue(face.findings().isEmpty(), face.findings().toString());
+    }
+
+    /** On a full round the face ends where the normal is square to the pull: radius known in closed form. */
+    @ParameterizedTest
+    @CsvSource({"30", "45", "60", "75", "85"})
+    void cutsAFullRoundAtTheSilhouette(double openDeg) {
+        RevolvedShell shell = RevolvedShell.sphere(100, 4, openDeg, Rim.ROUND, 200, 60);
+        FaceResult face = extract(shell, UP);
+        // The round's centre circle lies on the middle surface; the silhouette is its outermost point.
+        double radius = 98 * Math.sin(Math.toRadians(openDeg)) + 2;
+        assertEquals(2 * Math.PI * radius, face.perimeterMm(), 0.002 * 2 * Math.PI * radius);
+        assertEquals(shell.area(RevolvedShell.OUTER), area(face, shell, RevolvedShell.OUTER), 1e-6);
+        assertEquals(0, area(face, shell, RevolvedShell.INNER));
+    }
+
+    /** Upright and overhanging walls are kept whole: a full round is cut where it begins. */
+    @ParameterizedTest
+    @CsvSource({"0", "-3", "-8", "0.5"})
+    void keepsSteepWallsWhole(double draftDeg) {
+        RevolvedShell shell = RevolvedShell.pan(60, draftDeg, 50, 3, Rim.ROUND, 160, 40);
+        FaceResult face = extract(shell, UP);
+        double wall = shell.area(RevolvedShell.OUTER);
+        assertEquals(wall, area(face, shell, RevolvedShell.OUTER), 1e-6);
+        assertTrue(face.areaMm2() - wall < 1e-3 * wall, "area beyond the wall: " + (face.areaMm2() - wall));
+    }
+
+    /** Moving the part far away and turning it changes nothing but coordinates. */
+    @Test
+    void doesNotDependOnWhereThePartLies() {
+        Random random = new Random(17);
+        for (Rim rim : Rim.values()) {
+            RevolvedShell shell = RevolvedShell.sphere(80, 2.5, 70, rim, 120, 40);
+            FaceResult still = extract(shell, UP);
+            for (int i = 0; i < 3; i++) {
+                Matrix4d m = new Matrix4d().translate(4000, -9000, 7000)
+                        .rotate(6 * random.nextDouble(), new Vector3d(random.nextDouble(), 1, random.nextDouble())
+                                .normalize());
+                RevolvedShell moved = shell.moved(m);
+                FaceResult face = extract(moved, m.transformDirection(UP, new Vector3d()));
+                assertEquals(still.areaMm2(), face.areaMm2(), 1e-3 * still.areaMm2());
+                assertEquals(still.perimeterMm(), face.perimeterMm(), 1e-3 * still.perimeterMm());
+            }
+        }
+    }
+
+    @Test
+    void keepsTheInnerWallWhenAsked() {
+        RevolvedShell shell = RevolvedShell.sphere(100, 3, 80, Rim.SHARP, 160, 60);
+        EdgeTopology topology = EdgeTopology.of(shell.mesh());
+        FaceResult inner = FaceExtraction.extract(shell.mesh(), topology, UP, new Keep.Inner());
+        assertEquals(shell.area(RevolvedShell.INNER), inner.areaMm2(), 1e-6);
+        FaceResult seeded = FaceExtraction.extract(shell.mesh(), topology, UP, new Keep.Seed(10, 0, -96.4));
+        assertArrayEquals(inner.sourceTriangle(), seeded.sourceTriangle());
+        FaceResult outer = FaceExtraction.extract(shell.mesh(), topology, UP, new Keep.Seed(10, 0, -99.6));
+        assertEquals(shell.area(RevolvedShell.OUTER), outer.areaMm2(), 1e-6);
+    }
+
+    /** A cube loses the one side that looks along the pull. */
+    @Test
+    void removesTheBackOfASolid() {
+        TriangleMesh cube = cube(40);
+        FaceResult face = FaceExtraction.extract(cube, EdgeTopology.of(cube), UP, new Keep.Outer());
+        assertEquals(PartKind.SOLID, face.kind());
+        assertEquals(5 * 1600, face.areaMm2(), 1e-9);
+        assertEquals(1600, face.removedAreaMm2(), 1e-9);
+        assertEquals(160, face.perimeterMm(), 1e-9);
+    }
+
+    @Test
+    void cutsASmoothSolidAtItsSilhouette() {
+        TriangleMesh ball = RevolvedShell.ball(50, 96, 61).mesh();
+        FaceResult face = FaceExtraction.extract(ball, EdgeTopology.of(ball), UP, new Keep.Outer());
+        assertEquals(PartKind.SOLID, face.kind());
+        assertEquals(2 * Math.PI * 50 * 50, face.areaMm2(), 0.01 * 2 * Math.PI * 50 * 50);
+        assertEquals(2 * Math.PI * 50, face.perimeterMm(), 0.005 * 2 * Math.PI * 50);
+    }
+
+    @Test
+    void takesAnOpenSheetWholeAndTurnsItOutward() {
+        RevolvedShell shell = RevolvedShell.sphere(100, 3, 80, Rim.SHARP, 96, 30);
+        FaceResult sheet = extract(shell, UP);
+        TriangleMesh insideOut = sheet.mesh().flipped();
+        FaceResult face = FaceExtraction.extract(insideOut, EdgeTopology.of(insideOut), UP, new Keep.Outer());
+        assertEquals(PartKind.OPEN_SHEET, face.kind());
+        assertEquals(sheet.areaMm2(), face.areaMm2(), 1e-9);
+        assertArrayEquals(sheet.mesh().triangles(), face.mesh().triangles());
+        assertEquals("sheet-turned", face.findings().get(0).code());
+    }
+
+    @Test
+    void refusesASurfaceWithoutAnEdge() {
+        TriangleMesh plate = cube(1);
+        double[] thin = plate.xyz().clone();
+        for (int i = 0; i < thin.length; i += 3) {
+            thin[i] *= 100;
+            thin[i + 1] *= 100;
+        }
+        TriangleMesh sheet = new TriangleMesh(thin, plate.triangles());
+        Vector3d alongTheSheet = new Vector3d(1, 0, 0);
+        assertThrows(Rejection.class,
+                () -> FaceExtraction.extract(sheet, EdgeTopology.of(sheet), alongTheSheet, new Keep.Outer()));
+    }
+
+    private static FaceResult extract(RevolvedShell shell, Vector3d pull) {
+        return FaceExtraction.extract(shell.mesh(), EdgeTopology.of(shell.mesh()), pull, new Keep.Outer());
+    }
+
+    private static double area(FaceResult face, RevolvedShell shell, int... regions) {
+        double sum = 0;
+        for (int t = 0; t < face.sourceTriangle().length; t++) {
+            for (int region : regions) {
+                if (shell.region()[face.sourceTriangle()[t]] == region) {
+                    sum += face.mesh().areaNormal(t).length() / 2;
+                }
+            }
+        }
+        return sum;
+    }
+
+    private static TriangleMesh cube(double a) {
+        double[] xyz = new double[24];
+        for (int v = 0; v < 8; v++) {
+            xyz[3 * v] = a * (v & 1);
+            xyz[3 * v + 1] = a * (v >> 1 & 1);
+            xyz[3 * v + 2] = a * (v >> 2);
+        }
+        return new TriangleMesh(xyz, new int[] {0, 2, 1, 1, 2, 3, 4, 5, 6, 5, 7, 6, 0, 1, 4, 1, 5, 4, 2, 6, 3, 3, 6, 7,
+            0, 4, 2, 2, 4, 6, 1, 3, 5, 3, 7, 5});
+    }
+}
