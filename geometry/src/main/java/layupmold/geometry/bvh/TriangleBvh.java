@@ -1,6 +1,7 @@
 package layupmold.geometry.bvh;
 
 import java.util.Arrays;
+import java.util.function.IntPredicate;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
 
@@ -84,6 +85,15 @@ public final class TriangleBvh {
      * @param answer receives the result; its triangle is -1 if nothing is near enough
      */
     public void nearest(double x, double y, double z, double maxDistance, NearestPoint answer) {
+        nearest(x, y, z, maxDistance, null, answer);
+    }
+
+    /**
+     * The same over the triangles that {@code accept} takes only.
+     *
+     * @param accept asked once a triangle that may be nearer than the nearest so far; null takes all
+     */
+    public void nearest(double x, double y, double z, double maxDistance, IntPredicate accept, NearestPoint answer) {
         answer.triangle = -1;
         answer.distanceSquared = maxDistance * maxDistance;
         if (order.length == 0) {
@@ -98,7 +108,7 @@ public final class TriangleBvh {
                 continue;
             }
             if (node >= leafCount - 1) {
-                nearestInLeaf(node - leafCount + 1, x, y, z, answer);
+                nearestInLeaf(node - leafCount + 1, x, y, z, accept, answer);
                 continue;
             }
             int left = 2 * node + 1;
@@ -113,9 +123,13 @@ public final class TriangleBvh {
         }
     }
 
-    private void nearestInLeaf(int leaf, double x, double y, double z, NearestPoint answer) {
+    private void nearestInLeaf(
+            int leaf, double x, double y, double z, IntPredicate accept, NearestPoint answer) {
         for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
             int t = order[i];
+            if (accept != null && !accept.test(t)) {
+                continue;
+            }
             ClosestPoint.onTriangle(xyz, 3 * triangles[3 * t], 3 * triangles[3 * t + 1], 3 * triangles[3 * t + 2],
                     x, y, z, t, answer);
         }

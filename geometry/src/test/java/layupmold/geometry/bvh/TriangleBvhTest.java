@@ -37,6 +37,26 @@ class TriangleBvhTest {
     }
 
     @Test
+    void nearestPointAmongAcceptedTrianglesAgreesWithBruteForce() {
+        SplittableRandom random = new SplittableRandom(5);
+        NearestPoint fast = new NearestPoint();
+        NearestPoint slow = new NearestPoint();
+        for (int i = 0; i < 200; i++) {
+            double x = random.nextDouble();
+            double y = random.nextDouble();
+            double z = random.nextDouble();
+            bvh.nearest(x, y, z, 10, t -> t % 7 == 3, fast);
+            slow.triangle = -1;
+            slow.distanceSquared = 100;
+            for (int t = 3; t < confetti.triangleCount(); t += 7) {
+                ClosestPoint.onTriangle(confetti.xyz(), 9 * t, 9 * t + 3, 9 * t + 6, x, y, z, t, slow);
+            }
+            assertEquals(slow.triangle, fast.triangle);
+            assertEquals(slow.distanceSquared, fast.distanceSquared);
+        }
+    }
+
+    @Test
     void nearestPointOfASphereLiesOnTheRadius() {
         TriangleBvh sphere = TriangleBvh.of(Shapes.sphere(10, 200));
         NearestPoint answer = new NearestPoint();

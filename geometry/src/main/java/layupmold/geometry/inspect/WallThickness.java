@@ -1,0 +1,160 @@
+package layupmold.geometry.inspect;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+import layupmold.geometry.parallel.Parallel;
+import org.joml.Vector3d;
+
+/**
+ * Wall thickness over a finished solid, by rays and by inscribed balls at points spread evenly over its surface.
+ *
+ * <p>A <em>wall</em> is material between two surfaces that oppose each other: their outward normals are at least 120°
+ * apart, so that they enclose an edge of at most 60°. For a surface point p with outward normal n:
+ *
+ * <ul>
+ *   <li>ray thickness is the length of the ray from p along −n up to where it leaves the solid through an opposing
+ *       surface; a ray that leaves through any other surface measures a corner, not a wall, and does not count;</li>
+ *   <li>ball thickness is the diameter of the largest ball that touches p from inside and holds no opposing surface
+ *       point; it is never more than the ray. Surfaces that meet p's at a corner do not shrink the ball, so that square
+ *       and drafted edges, chamfers and fillets are not taken for thin walls, while a feather edge under 60° is.</li>
+ * </ul>
+ *
+ * <p>Both are cut at a cap, beyond which a wall is just thick. The least of the samples is then followed downhill over
+ * the surface (pattern search), so that the least wall is found closer than the samples lie. What is missed: a thin
+ * place smaller than the sample spacing on a mesh with more triangles than half the samples, if nothing around it slopes
+ * towards it.
+ *
+ * <p>Deterministic for any number of threads. About one ray and three nearest-point queries a sample.
+ */
+public final class WallThickness {
+
+    private static final int SAMPLES = 120_000;
+    private static final int GRAIN = 2048;
+    private static final int MAX_REGIONS = 100;
+    private static final int BINS = 40;
+
+    private final SurfaceSamples samples;
+    private final double[] thickness;
+    private final ThicknessFigures figures;
+    private final MeasuredSolid solid;
+
+    private WallThickness(
+            MeasuredSolid solid, SurfaceSamples samples, double[] thickness, ThicknessFigures figures) {
+        this.solid = solid;
+        this.samples = samples;
+        this.thickness = thickness;
+        this.figures = figures;
+    }
+
+    /**
+     * Measures {@code solid}; the cap is four times the limit, at least 10 mm.
+     *
+     * @param limitMm least thickness asked for, mm
+     */
+    public static WallThickness measure(MeasuredSolid solid, double limitMm) {
+        return measure(solid, limitMm, Math.max(10, 4 * limitMm));
+    }
+
+    /**
+     * Measures {@code solid}.
+     *
+     * @param limitMm least thickness asked for, mm
+     * @param capMm thickness beyond which walls are not told apart, mm; more makes the search slower
+     */
+    public static WallThickness measure(MeasuredSolid solid, double limitMm, double capMm) {
+        return measure(solid, limitMm, capMm, SAMPLES);
+    }
+
+    static WallThickness measure(MeasuredSolid solid, double limitMm, double capMm, int budget) {
+        SurfaceSamples samples = SurfaceSamples.of(solid.mesh(), solid::hasReliableNormal, budget);
+        double[] rays = new double[samples.count()];
+        double[] balls = new double[samples.count()];
+        Parallel.forRanges(samples.count(), GRAIN, (chunk, from, to) -> {
+            ThicknessProbe probe = new ThicknessProbe(solid, capMm);
+            for (int s = from; s < to; s++) {
+                probe.measure(samples.xyz[3 * s], samples.xyz[3 * s + 1], samples.xyz[3 * s + 2], samples.triangle[s]);
+                rays[s] = probe.rayMm;
+                balls[s] = Double.isNaN(probe.ballMm) ? capMm : probe.ballMm;
+            }
+        });
+        ThicknessFigures figures = figures(solid, samples, rays, balls, limitMm, capMm);
+        return new WallThickness(solid, samples, balls, figures);
+    }
+
+    private static ThicknessFigures figures(MeasuredSolid solid, SurfaceSamples samples, double[] rays,
+            double[] balls, double limitMm, double capMm) {
+        Distribution byBall = new Distribution(balls, samples.weight);
+        Distribution byRay = new Distribution(rays, samples.weight);
+        ThinnestPlace search = new ThinnestPlace(solid, samples, capMm);
+        ThinnestPlace.Found ball = search.least(balls, byBall, false);
+        ThinnestPlace.Found ray = search.least(rays, byRay, true);
+        List<ThinRegion> regions = regions(solid, samples, balls, limitMm, ball);
+        double area = byBall.area();
+        return new ThicknessFigures(limitMm,
+                ball.mm(), ball.at(), ray.mm(), ray.at(),
+                byBall.quantile(0.01), byBall.quantile(0.05),
+                area > 0 ? byBall.areaBelow(limitMm) / area : 0,
+                byBall.histogram(0, capMm, BINS), regions, capMm);
+    }
+
+    /** Groups thin samples by the centres of their balls, which lie mid-wall, so that both sides fall together. */
+    private static List<ThinRegion> regions(MeasuredSolid solid, SurfaceSamples samples, double[] balls,
+            double limitMm, ThinnestPlace.Found least) {
+        int[] thin = IntStream.range(0, balls.length).filter(s -> balls[s] < limitMm).toArray();
+        double[] centres = new double[3 * thin.length];
+        for (int i = 0; i < thin.length; i++) {
+            for (int k = 0; k < 3; k++) {
+                centres[3 * i + k] = samples.xyz[3 * thin[i] + k]
+                        - balls[thin[i]] / 2 * solid.normals()[3 * samples.triangle[thin[i]] + k];
+            }
+        }
+        PointClusters clusters = PointClusters.of(centres, Math.max(2 * samples.spacing(), 1e-3));
+        double[] areas = new double[clusters.count];
+        int[] thinnest = new int[clusters.count];
+        Arrays.fill(thinnest, -1);
+        for (int i = 0; i < thin.length; i++) {
+            int g = clusters.group[i];
+            areas[g] += samples.weight[thin[i]] / 2;
+            if (thinnest[g] < 0 || balls[thin[i]] < balls[thinnest[g]]) {
+                thinnest[g] = thin[i];
+            }
+        }
+        List<ThinRegion> regions = new ArrayList<>();
+        for (int g = 0; g < clusters.count; g++) {
+            boolean holdsLeast = thinnest[g] == least.startedAt();
+            regions.add(new ThinRegion(holdsLeast ? least.at() : at(samples, thinnest[g]), areas[g],
+                    holdsLeast ? least.mm() : balls[thinnest[g]]));
+        }
+        regions.sort(Comparator.comparingDouble(ThinRegion::leastMm));
+        return regions.subList(0, Math.min(MAX_REGIONS, regions.size()));
+    }
+
+    static Vector3d at(SurfaceSamples samples, int s) {
+        return new Vector3d(samples.xyz[3 * s], samples.xyz[3 * s + 1], samples.xyz[3 * s + 2]);
+    }
+
+    public ThicknessFigures figures() {
+        return figures;
+    }
+
+    /** Ball thickness of each triangle, mm: the least of its samples, or its nearest neighbour's; NaN for none. */
+    public float[] map() {
+        return TriangleMap.of(samples, thickness, Math::min, solid.topology(), t -> true);
+    }
+
+    /**
+     * Volume of the solid within {@code depthMm} of its surface, mm³: the sum over the surface of min(depth,
+     * thickness / 2), so that a wall thinner than twice the depth counts half to each side. Corners count to both their
+     * sides, so that it is the plain product of area and depth for a thick block.
+     */
+    public double skinVolume(double depthMm) {
+        double sum = 0;
+        for (int s = 0; s < samples.count(); s++) {
+            sum += samples.weight[s] * Math.min(depthMm, thickness[s] / 2);
+        }
+        return sum;
+    }
+}
