@@ -25,6 +25,8 @@ public final class Drape {
 
     private static final int MOST_NODES = 60_000;
     private static final double SPLIT_SHARE = 0.15;
+    /** About nine degrees of shear in the mean. */
+    private static final double WORTH_TURNING = 0.1;
 
     private final ToolSheet sheet;
     private final DrapeSpec spec;
@@ -176,7 +178,7 @@ public final class Drape {
 
     private void adviseDirection(StartSearch search, StartSearch.Scored from) {
         StartSearch.Scored better = search.bestAngle(from);
-        if (better.score() < 0.8 * from.score() && from.score() - better.score() > 0.02) {
+        if (better.distortion() < 0.8 * from.distortion() && from.distortion() > WORTH_TURNING) {
             findings.add(Finding.info("drape", "better-warp-angle", text(
                     "Laid at %.0f° instead of %.0f° this ply would shear less.", better.warpAngleDeg(),
                     from.warpAngleDeg())).measured(better.warpAngleDeg(), from.warpAngleDeg(), "deg")

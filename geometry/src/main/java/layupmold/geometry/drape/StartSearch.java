@@ -21,8 +21,13 @@ final class StartSearch {
     record Start(int triangle, Vector3d point) {
     }
 
-    /** A start with its merit; less is better. */
-    record Scored(Start start, double warpAngleDeg, double score) {
+    /**
+     * A start with its merit; less is better.
+     *
+     * @param distortion what shear alone costs
+     * @param score distortion and what of the sheet stays bare
+     */
+    record Scored(Start start, double warpAngleDeg, double distortion, double score) {
     }
 
     private final ToolSheet sheet;
@@ -120,8 +125,8 @@ final class StartSearch {
             }
         }
         double uncovered = Math.max(0, 1 - covered / sheet.areaMm2());
-        double score = cells == 0 ? 100 : 10.0 * locked / cells + 2 * uncovered + Math.sqrt(squares / cells) / 90;
-        return new Scored(start, warpAngleDeg, score);
+        double distortion = cells == 0 ? 100 : 10.0 * locked / cells + Math.sqrt(squares / cells) / 90;
+        return new Scored(start, warpAngleDeg, distortion, distortion + 2 * uncovered);
     }
 
     static Vector3d planDirection(double angleDeg) {

@@ -1,0 +1,55 @@
+package layupmold.geometry.kit;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.nest.ClothPiece;
+import layupmold.geometry.nest.RollLayout;
+import layupmold.geometry.nest.RollNesting;
+import layupmold.geometry.recipe.Weave;
+
+/** Cut layouts of one part or a whole suit: plies of the same cloth share a roll. */
+public final class ClothLayouts {
+
+    /** What makes two plies one cloth. */
+    public record Cloth(Weave weave, double arealWeightGsm, double fibreDensity) {
+    }
+
+    /**
+     * @param cloth the roll's cloth
+     * @param layout where each piece lies
+     * @param findings pieces that do not fit
+     */
+    public record ClothLayout(Cloth cloth, RollLayout layout, List<Finding> findings) {
+    }
+
+    private ClothLayouts() {
+    }
+
+    /** One layout a cloth, in the order the cloths first appear. */
+    public static List<ClothLayout> of(List<PlyTemplate> templates, KitSpec spec) {
+        Map<Cloth, List<ClothPiece>> rolls = new LinkedHashMap<>();
+        for (PlyTemplate t : templates) {
+            Cloth cloth = new Cloth(t.ply().weave(), t.ply().arealWeightGsm(), t.ply().fibreDensity());
+            rolls.computeIfAbsent(cloth, c -> new ArrayList<>())
+                    .add(new ClothPiece(t.part() + " " + t.number() + "/" + t.of(), t.pattern().outline()));
+        }
+        List<ClothLayout> layouts = new ArrayList<>();
+        rolls.forEach((cloth, pieces) -> {
+            RollLayout layout = RollNesting.nest(pieces, spec.rollWidthMm(), spec.clearanceMm());
+            layouts.add(new ClothLayout(cloth, layout, layout.unplaced().stream()
+                    .map(piece -> tooWide(piece, spec)).toList()));
+        });
+        return layouts;
+    }
+
+    private static Finding tooWide(ClothPiece piece, KitSpec spec) {
+        double width = piece.outline().getEnvelopeInternal().getHeight() + 2 * spec.clearanceMm();
+        return Finding.warning("kit", "piece-wider-than-roll",
+                "The ply " + piece.name() + " is wider across its warp than the roll.")
+                .measured(width, spec.rollWidthMm(), "mm")
+                .advising("Take a wider roll, turn the ply's direction, or cut it in two along a warp thread.");
+    }
+}

@@ -1,0 +1,78 @@
+package layupmold.geometry.kit;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import layupmold.geometry.MoldOutcome;
+import layupmold.geometry.RigidTransform;
+import layupmold.geometry.drape.Drape;
+import layupmold.geometry.drape.DrapeSpec;
+import layupmold.geometry.drape.DrapedPly;
+import layupmold.geometry.drape.FlatPattern;
+import layupmold.geometry.drape.ToolSheet;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.laminate.LaminateStack;
+import layupmold.geometry.recipe.Layup;
+import layupmold.geometry.recipe.Ply;
+import layupmold.geometry.recipe.Recipe;
+import layupmold.geometry.report.LaminateFigures;
+
+/**
+ * What the bench needs for one part, computed from its mold.
+ *
+ * @param part name of the part
+ * @param layup what it is made of
+ * @param sheet the tool surface that cloth is laid on
+ * @param drapes each ply as it lies, in the layup's order; plies of one cloth and direction share theirs
+ * @param templates each ply as it is cut
+ * @param laminate cured figures
+ * @param partG mass of the trimmed part without finish coat, g
+ * @param resin what to mix
+ * @param findings of draping and mixing, each once
+ */
+public record LayupKit(
+        String part, Layup layup, ToolSheet sheet, List<DrapedPly> drapes, List<PlyTemplate> templates,
+        LaminateFigures laminate, double partG, ResinPlan resin, List<Finding> findings) {
+
+    public LayupKit {
+        drapes = List.copyOf(drapes);
+        templates = List.copyOf(templates);
+        findings = List.copyOf(findings);
+    }
+
+    /** The kit of a finished mold. */
+    public static LayupKit of(String part, MoldOutcome.Mold mold, Recipe recipe, KitSpec spec) {
+        return of(part, ToolSheet.of(mold), recipe.layup(), spec, mold.partToMold().inverse());
+    }
+
+    /**
+     * @param sheet capped tool surface in the mold's frame
+     * @param moldToPart for places in findings
+     * @throws layupmold.geometry.finding.Rejection if the sheet has no area
+     */
+    public static LayupKit of(String part, ToolSheet sheet, Layup layup, KitSpec spec, RigidTransform moldToPart) {
+        LaminateFigures laminate = LaminateStack.of(layup);
+        Map<DrapeSpec, DrapedPly> draped = new LinkedHashMap<>();
+        List<DrapedPly> drapes = new ArrayList<>();
+        List<PlyTemplate> templates = new ArrayList<>();
+        List<Double> clothMm2 = new ArrayList<>();
+        for (int k = 0; k < layup.plies().size(); k++) {
+            Ply ply = layup.plies().get(k);
+            DrapeSpec how = DrapeSpec.of(ply, laminate.plyMm().get(k));
+            DrapedPly lying = draped.computeIfAbsent(how, s -> Drape.ply(sheet, s, moldToPart));
+            drapes.add(lying);
+            PlyTemplate template = new PlyTemplate(part, k + 1, layup.plies().size(), ply,
+                    FlatPattern.of(sheet, lying, spec.marginMm()));
+            templates.add(template);
+            clothMm2.add(template.clothMm2());
+        }
+        double partMm2 = sheet.trimmed().area();
+        ResinPlan resin = ResinPlan.of(layup, clothMm2, partMm2, spec);
+        List<Finding> findings = new ArrayList<>();
+        draped.values().forEach(d -> findings.addAll(d.findings()));
+        findings.addAll(resin.findings());
+        return new LayupKit(part, layup, sheet, drapes, templates, laminate, laminate.massG(partMm2), resin,
+                findings.stream().distinct().toList());
+    }
+}

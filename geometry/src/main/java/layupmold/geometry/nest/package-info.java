@@ -1,0 +1,2 @@
+/** Laying flat pieces of cloth on a roll. */
+package layupmold.geometry.nest;
