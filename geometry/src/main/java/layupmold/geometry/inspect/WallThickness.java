@@ -24,8 +24,8 @@ import org.joml.Vector3d;
  *
  * <p>Both are cut at a cap, beyond which a wall is just thick. The least of the samples is then followed downhill over
  * the surface (pattern search), so that the least wall is found closer than the samples lie. What is missed: a thin
- * place smaller than the sample spacing on a mesh with more triangles than half the samples, if nothing around it slopes
- * towards it.
+ * place smaller than the sample spacing on a mesh with more triangles than half the samples, unless the wall around it
+ * thins towards it.
  *
  * <p>Deterministic for any number of threads. About one ray and three nearest-point queries a sample.
  */

@@ -1,0 +1,37 @@
+package layupmold.geometry.inspect;
+
+import org.joml.Vector3d;
+
+/**
+ * How well the tool surface keeps its offset from the face, as {@link ToolDeviation} defines it.
+ *
+ * @param offsetMm planned signed offset along the face's outward normal
+ * @param meanMm mean size of the deviation over the tool surface
+ * @param p95Mm its 95th percentile
+ * @param maxMm its maximum
+ * @param maxAt where, on the tool surface, mold frame, mm; null if there is no tool surface within reach
+ * @param histogram tool area by signed deviation; positive means farther from the face than planned
+ * @param reachLimitedMm2 tool area at corners tighter than the offset, which are mitred, rounded or filled instead and
+ *     are left out of the figures above
+ * @param beyondMm2 tool area whose nearest face point lies on the face's boundary, left out likewise
+ * @param coverMaxMm greatest distance from the face, moved by the offset, to the solid
+ * @param coverMaxAt where, on the moved face, mold frame, mm; null if all of it is out of reach
+ * @param uncoveredMm2 area of the face whose moved points lie farther than {@code toleranceMm} from the solid
+ * @param unreachedMm2 face area that the offset surface cannot follow because other parts of the face are in the way
+ * @param toleranceMm what counts as kept
+ */
+public record DeviationFigures(
+        double offsetMm,
+        double meanMm,
+        double p95Mm,
+        double maxMm,
+        Vector3d maxAt,
+        Histogram histogram,
+        double reachLimitedMm2,
+        double beyondMm2,
+        double coverMaxMm,
+        Vector3d coverMaxAt,
+        double uncoveredMm2,
+        double unreachedMm2,
+        double toleranceMm) {
+}

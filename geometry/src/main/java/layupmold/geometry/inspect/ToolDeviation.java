@@ -1,0 +1,194 @@
+package layupmold.geometry.inspect;
+
+import java.util.function.DoublePredicate;
+import java.util.stream.IntStream;
+import layupmold.geometry.MoldRegion;
+import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.parallel.Parallel;
+import org.joml.Vector3d;
+
+/**
+ * How far the finished tool surface is from where it should be, measured both ways.
+ *
+ * <p>From the tool: the deviation of a point is its signed distance to the face, counted positive on the side the
+ * offset goes to, minus the offset's size. Left out and told apart are points over a corner so sharp that a mitre would
+ * miss the tolerance (the nearest face point lies on such an edge or vertex), points that lie off because the face
+ * beside their nearest point is in the way of the offset, and points beyond the face's boundary.
+ *
+ * <p>From the face: every face point moved by the offset must lie on the solid, unless another part of the face is
+ * nearer to it than the offset, so that no offset surface can pass there. This finds places that the tool surface left
+ * out.
+ *
+ * <p>Deterministic for any number of threads; about four nearest-point queries a sample.
+ */
+public final class ToolDeviation {
+
+    /** What the offset stage promises, mm. */
+    public static final double TOLERANCE_MM = 0.02;
+
+    private static final int SAMPLES = 60_000;
+    private static final int GRAIN = 1024;
+    private static final double SPAN_MM = 5 * TOLERANCE_MM;
+
+    private final MeasuredSolid solid;
+    private final Sheet face;
+    private final double offsetMm;
+    private final SurfaceSamples toolSamples;
+    private final double[] deviation;
+    private final byte[] kind;
+    private DeviationFigures figures;
+
+    /** The face with what queries on it need. */
+    private record Sheet(TriangleMesh mesh, double[] normals, TriangleBvh bvh, FaceFeatures features) {
+    }
+
+    private static final byte KEPT = 0;
+    private static final byte REACH_LIMITED = 1;
+    private static final byte BEYOND = 2;
+
+    private ToolDeviation(MeasuredSolid solid, Sheet face, double offsetMm) {
+        this.solid = solid;
+        this.face = face;
+        this.offsetMm = offsetMm;
+        this.toolSamples = SurfaceSamples.of(solid.mesh(), t -> solid.isIn(t, MoldRegion.TOOL), SAMPLES);
+        this.deviation = new double[toolSamples.count()];
+        this.kind = new byte[toolSamples.count()];
+    }
+
+    /**
+     * Measures the triangles of region {@link MoldRegion#TOOL}.
+     *
+     * @param solid the finished mold
+     * @param face the kept face, an open sheet facing outward, in the solid's frame
+     * @param offsetMm signed offset along the face's outward normal
+     */
+    public static ToolDeviation measure(MeasuredSolid solid, TriangleMesh face, double offsetMm) {
+        double[] normals = face.unitNormals();
+        FaceFeatures features = FaceFeatures.of(face, EdgeTopology.of(face), normals);
+        Sheet sheet = new Sheet(face, normals, TriangleBvh.of(face), features);
+        ToolDeviation result = new ToolDeviation(solid, sheet, offsetMm);
+        result.measureTool();
+        result.figures = result.collect(result.new Cover());
+        return result;
+    }
+
+    private void measureTool() {
+        Parallel.forRanges(toolSamples.count(), GRAIN, (chunk, from, to) -> {
+            FaceFeatures features = face.features.fork();
+            NearestPoint nearest = new NearestPoint();
+            for (int s = from; s < to; s++) {
+                measureTool(s, features, nearest);
+            }
+        });
+    }
+
+    private void measureTool(int s, FaceFeatures features, NearestPoint nearest) {
+        double x = toolSamples.xyz[3 * s];
+        double y = toolSamples.xyz[3 * s + 1];
+        double z = toolSamples.xyz[3 * s + 2];
+        face.bvh.nearest(x, y, z, Double.POSITIVE_INFINITY, nearest);
+        features.locate(nearest);
+        double distance = nearest.distance();
+        double side = features.facing.dot(x - nearest.x, y - nearest.y, z - nearest.z) * offsetMm;
+        deviation[s] = (side < 0 ? -distance : distance) - Math.abs(offsetMm);
+        if (features.onBoundary) {
+            kind[s] = BEYOND;
+        } else if (features.mitreExcess(offsetMm) > TOLERANCE_MM) {
+            kind[s] = REACH_LIMITED;
+        } else if (Math.abs(deviation[s]) > TOLERANCE_MM) {
+            Vector3d n = features.facing.normalize();
+            double qx = nearest.x;
+            double qy = nearest.y;
+            double qz = nearest.z;
+            kind[s] = isUnreached(qx, qy, qz, n.x, n.y, n.z, nearest) ? REACH_LIMITED : KEPT;
+        }
+    }
+
+    /** Whether the face point moved by the offset lies nearer to another part of the face. */
+    private boolean isUnreached(
+            double x, double y, double z, double nx, double ny, double nz, NearestPoint nearest) {
+        double reach = Math.abs(offsetMm) - TOLERANCE_MM;
+        if (reach <= 0) {
+            return false;
+        }
+        face.bvh.nearest(x + offsetMm * nx, y + offsetMm * ny, z + offsetMm * nz, reach, nearest);
+        return nearest.triangle >= 0;
+    }
+
+    /** Distances from the moved face to the solid. */
+    private final class Cover {
+        private final SurfaceSamples samples = SurfaceSamples.of(face.mesh, t -> true, SAMPLES);
+        /** NaN where the offset cannot reach. */
+        private final double[] distance = new double[samples.count()];
+
+        Cover() {
+            Parallel.forRanges(samples.count(), GRAIN, (chunk, from, to) -> {
+                NearestPoint nearest = new NearestPoint();
+                for (int s = from; s < to; s++) {
+                    distance[s] = distanceToSolid(s, nearest);
+                }
+            });
+        }
+
+        private double distanceToSolid(int s, NearestPoint nearest) {
+            int n = 3 * samples.triangle[s];
+            double[] xyz = samples.xyz;
+            double[] normals = face.normals;
+            if (isUnreached(xyz[3 * s], xyz[3 * s + 1], xyz[3 * s + 2], normals[n], normals[n + 1], normals[n + 2],
+                    nearest)) {
+                return Double.NaN;
+            }
+            solid.bvh().nearest(movedBy(s, 0), movedBy(s, 1), movedBy(s, 2), Double.POSITIVE_INFINITY,
+                    solid::carriesCloth, nearest);
+            return nearest.triangle < 0 ? Double.NaN : nearest.distance();
+        }
+
+        private double movedBy(int s, int k) {
+            return samples.xyz[3 * s + k] + offsetMm * face.normals[3 * samples.triangle[s] + k];
+        }
+
+        double area(DoublePredicate of) {
+            return IntStream.range(0, distance.length).filter(s -> of.test(distance[s]))
+                    .mapToDouble(s -> samples.weight[s]).sum();
+        }
+
+        Vector3d moved(int s) {
+            return new Vector3d(movedBy(s, 0), movedBy(s, 1), movedBy(s, 2));
+        }
+    }
+
+    private DeviationFigures collect(Cover cover) {
+        double[] signed = new double[deviation.length];
+        double[] size = new double[deviation.length];
+        double[] areas = new double[3];
+        for (int s = 0; s < signed.length; s++) {
+            areas[kind[s]] += toolSamples.weight[s];
+            signed[s] = kind[s] == KEPT ? deviation[s] : Double.NaN;
+            size[s] = Math.abs(signed[s]);
+        }
+        Distribution bySize = new Distribution(size, toolSamples.weight);
+        Distribution bySign = new Distribution(signed, toolSamples.weight);
+        Distribution byCover = new Distribution(cover.distance, cover.samples.weight);
+        int worst = bySize.isEmpty() ? -1 : bySize.sample(bySize.count() - 1);
+        int farthest = byCover.isEmpty() ? -1 : byCover.sample(byCover.count() - 1);
+        return new DeviationFigures(offsetMm,
+                bySize.isEmpty() ? 0 : bySize.mean(), bySize.isEmpty() ? 0 : bySize.quantile(0.95),
+                worst < 0 ? 0 : size[worst], worst < 0 ? null : WallThickness.at(toolSamples, worst),
+                bySign.histogram(-SPAN_MM, SPAN_MM, 40), areas[REACH_LIMITED], areas[BEYOND],
+                farthest < 0 ? 0 : cover.distance[farthest], farthest < 0 ? null : cover.moved(farthest),
+                cover.area(d -> d >= TOLERANCE_MM), cover.area(Double::isNaN), TOLERANCE_MM);
+    }
+
+    public DeviationFigures figures() {
+        return figures;
+    }
+
+    /** Greatest signed deviation of each tool triangle, mm; NaN elsewhere. */
+    public float[] map() {
+        return TriangleMap.of(toolSamples, deviation, (a, b) -> Math.abs(a) >= Math.abs(b) ? a : b, solid.topology(),
+                t -> solid.isIn(t, MoldRegion.TOOL));
+    }
+}
