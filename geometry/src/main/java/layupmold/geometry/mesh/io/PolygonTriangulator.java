@@ -146,7 +146,7 @@ final class PolygonTriangulator {
                 }
             }
         }
-        if (!clean) {
+        if (!clean || turn(previous[corner], corner, next[corner]) < 0) {
             awkward++;
         }
         return emit(previous[corner], corner, next[corner], out, at);
