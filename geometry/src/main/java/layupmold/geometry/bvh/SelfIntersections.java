@@ -22,13 +22,20 @@ public final class SelfIntersections {
      * @return triangle pairs {t0, u0, t1, u1, …} with t &lt; u, sorted; empty if the mesh is free of self-intersection
      */
     public static int[] find(TriangleMesh mesh, TriangleBvh bvh, int limit) {
+        return findInvolving(mesh, bvh, 0, limit);
+    }
+
+    /** As {@link #find}, but only pairs with at least one triangle of index {@code first} or more. */
+    public static int[] findInvolving(TriangleMesh mesh, TriangleBvh bvh, int first, int limit) {
         int n = mesh.triangleCount();
         int[][] parts = new int[Parallel.chunkCount(n, GRAIN)][];
         int[] order = bvh.order();
         Parallel.forRanges(n, GRAIN, (chunk, from, to) -> {
-            Search search = new Search(mesh, bvh, limit);
+            Search search = new Search(mesh, bvh, first, limit);
             for (int i = from; i < to && search.size < 2 * limit; i++) {
-                search.against(order[i]);
+                if (order[i] >= first) {
+                    search.against(order[i]);
+                }
             }
             parts[chunk] = Arrays.copyOf(search.pairs, search.size);
         });
@@ -55,6 +62,7 @@ public final class SelfIntersections {
         private final double[] xyz;
         private final int[] triangles;
         private final TriangleBvh bvh;
+        private final int first;
         private final int limit;
         private int[] pairs = new int[16];
         private int size;
@@ -69,10 +77,11 @@ public final class SelfIntersections {
         private double maxY;
         private double maxZ;
 
-        Search(TriangleMesh mesh, TriangleBvh bvh, int limit) {
+        Search(TriangleMesh mesh, TriangleBvh bvh, int first, int limit) {
             this.xyz = mesh.xyz();
             this.triangles = mesh.triangles();
             this.bvh = bvh;
+            this.first = first;
             this.limit = limit;
         }
 
@@ -92,7 +101,7 @@ public final class SelfIntersections {
 
         @Override
         public boolean visit(int u) {
-            if (u <= current) {
+            if (u <= current && u >= first) {
                 return true;
             }
             int b0 = 3 * triangles[3 * u];
@@ -106,8 +115,8 @@ public final class SelfIntersections {
                 if (size + 2 > pairs.length) {
                     pairs = Arrays.copyOf(pairs, 2 * pairs.length);
                 }
-                pairs[size++] = current;
-                pairs[size++] = u;
+                pairs[size++] = Math.min(current, u);
+                pairs[size++] = Math.max(current, u);
             }
             return size < 2 * limit;
         }

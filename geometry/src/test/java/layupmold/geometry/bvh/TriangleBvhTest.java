@@ -114,6 +114,17 @@ class TriangleBvhTest {
         }
         assertTrue(n > 20, "confetti should cross: " + n);
         assertArrayEquals(Arrays.copyOf(expected, n), pairs);
+        int first = confetti.triangleCount() / 2;
+        int[] late = new int[n];
+        int m = 0;
+        for (int i = 0; i < n; i += 2) {
+            if (expected[i + 1] >= first) {
+                late[m++] = expected[i];
+                late[m++] = expected[i + 1];
+            }
+        }
+        assertArrayEquals(Arrays.copyOf(late, m),
+                SelfIntersections.findInvolving(confetti, bvh, first, Integer.MAX_VALUE / 4));
     }
 
     @Test

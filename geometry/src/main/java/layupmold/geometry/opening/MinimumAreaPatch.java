@@ -1,0 +1,76 @@
+package layupmold.geometry.opening;
+
+import java.util.Arrays;
+
+/**
+ * The triangulation of a closed space polygon that has the least area among all that use only its corners, by dynamic
+ * programming (Barequet, Sharir: "Filling gaps in the boundary of a polyhedron", 1995). O(n³) time, O(n²) space.
+ */
+final class MinimumAreaPatch {
+
+    /** Corner pairs that must not be joined. */
+    @FunctionalInterface
+    interface Barred {
+        boolean test(int i, int j);
+    }
+
+    private MinimumAreaPatch() {
+    }
+
+    /**
+     * @param xyz corner positions
+     * @return corner indices, three a triangle, following the polygon's direction; null if barred pairs leave none
+     */
+    static int[] triangulate(double[] xyz, Barred barred) {
+        int n = xyz.length / 3;
+        double[] least = new double[n * n];
+        int[] split = new int[n * n];
+        for (int span = 2; span < n; span++) {
+            for (int i = 0; i + span < n; i++) {
+                int k = i + span;
+                boolean closing = i == 0 && k == n - 1;
+                double best = Double.POSITIVE_INFINITY;
+                int bestJ = -1;
+                if (closing || !barred.test(i, k)) {
+                    for (int j = i + 1; j < k; j++) {
+                        double below = least[i * n + j] + least[j * n + k];
+                        if (below < best) {
+                            double area = below + Triangles.area(xyz, i, j, k);
+                            if (area < best) {
+                                best = area;
+                                bestJ = j;
+                            }
+                        }
+                    }
+                }
+                least[i * n + k] = best;
+                split[i * n + k] = bestJ;
+            }
+        }
+        return least[n - 1] < Double.POSITIVE_INFINITY ? trace(n, split) : null;
+    }
+
+    private static int[] trace(int n, int[] split) {
+        int[] triangles = new int[3 * (n - 2)];
+        int[] stack = new int[2 * n];
+        int top = 0;
+        int size = 0;
+        stack[top++] = n - 1;
+        while (top > 0) {
+            int ik = stack[--top];
+            int i = ik / n;
+            int k = ik % n;
+            int j = split[ik];
+            triangles[size++] = i;
+            triangles[size++] = j;
+            triangles[size++] = k;
+            if (j > i + 1) {
+                stack[top++] = i * n + j;
+            }
+            if (k > j + 1) {
+                stack[top++] = j * n + k;
+            }
+        }
+        return Arrays.copyOf(triangles, size);
+    }
+}

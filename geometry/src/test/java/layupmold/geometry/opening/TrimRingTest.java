@@ -1,0 +1,131 @@
+package layupmold.geometry.opening;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import org.joml.Vector3d;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class TrimRingTest {
+
+    private static final HoledSheet.Surface FLAT = (u, v) -> new double[] {u, v, 0};
+
+    @ParameterizedTest
+    @CsvSource({"64, 0.5", "64, 1", "64, 4", "400, 1", "12, 1"})
+    void ringRunsAtItsWidthAlongACircle(int corners, double width) {
+        HoledSheet sheet = HoledSheet.of(20, 1.5, List.of(HoledSheet.circle(0, 0, 10, corners)), FLAT);
+        CappedFace capped = sheet.capped(width);
+        OpeningCapperTest.assertSound(sheet, capped);
+        TrimRing ring = capped.caps().get(0).trimRings().get(0);
+        double sagitta = 10 * (1 - Math.cos(Math.PI / corners));
+        for (int v : ring.inner()) {
+            assertEquals(10 - width, radius(capped, v), 0.11 * width + sagitta);
+        }
+        for (int v : ring.valley()) {
+            assertEquals(10 - width / 2, radius(capped, v), 0.11 * width + sagitta);
+            assertEquals(1, capped.trimProfile()[v], 0);
+        }
+        assertLoop(capped.mesh(), ring.inner());
+        assertLoop(capped.mesh(), ring.valley());
+    }
+
+    @Test
+    void sinkingTheProfileEngravesAGrooveOfTheRightVolume() {
+        HoledSheet sheet = HoledSheet.of(20, 1, List.of(HoledSheet.circle(0, 0, 10, 200)), FLAT);
+        CappedFace capped = sheet.capped(1);
+        double depth = 0.3;
+        double[] xyz = capped.mesh().xyz();
+        double volume = 0;
+        int[] triangles = capped.mesh().triangles();
+        for (int t = 0; t < triangles.length; t += 3) {
+            int a = triangles[t];
+            int b = triangles[t + 1];
+            int c = triangles[t + 2];
+            double sunk = (capped.trimProfile()[a] + capped.trimProfile()[b] + capped.trimProfile()[c]) * depth / 3;
+            volume += sunk * Triangles.area(xyz, a, b, c);
+        }
+        // Pappus: a triangle of width 1 and depth 0.3 turned about the axis at its centroid's radius, 9.5.
+        assertEquals(0.5 * 1 * depth * 2 * Math.PI * 9.5, volume, 0.05 * volume);
+        for (int v = 0; v < sheet.mesh.vertexCount(); v++) {
+            assertEquals(0, capped.trimProfile()[v], 0);
+        }
+    }
+
+    @Test
+    void ringFollowsAConcaveLoopOnACurvedFace() {
+        HoledSheet sheet = HoledSheet.of(35, 1, List.of(HoledSheet.flower(18, 5, 0.35, 300)),
+                (u, v) -> new double[] {u, v, -(u * u + v * v) / 120});
+        CappedFace capped = sheet.capped(1);
+        OpeningCapperTest.assertSound(sheet, capped);
+        TrimRing ring = capped.caps().get(0).trimRings().get(0);
+        assertLoop(capped.mesh(), ring.inner());
+        for (int v : ring.inner()) {
+            double nearest = Arrays.stream(capped.caps().get(0).trimLoop())
+                    .mapToDouble(u -> Triangles.distance(capped.mesh().xyz(), u, v)).min().orElseThrow();
+            assertEquals(1, nearest, 0.2);
+        }
+    }
+
+    @Test
+    void ringTurnsLikeTheTrimLoop() {
+        HoledSheet sheet = HoledSheet.of(20, 1, List.of(HoledSheet.circle(0, 0, 10, 80)), FLAT);
+        CappedFace capped = sheet.capped(1);
+        Cap cap = capped.caps().get(0);
+        assertTrue(turn(capped.mesh(), cap.trimLoop()) < 0, "with the face on its left the edge of a hole runs clockwise");
+        assertTrue(turn(capped.mesh(), cap.trimRings().get(0).inner()) < 0);
+        assertTrue(turn(capped.mesh(), cap.trimRings().get(0).valley()) < 0);
+    }
+
+    @Test
+    void waistNarrowerThanTwoRingsIsReported() {
+        // A dumb-bell: two discs joined by a passage 1.5 mm wide.
+        double[] outline = new double[2 * 120];
+        for (int i = 0; i < 120; i++) {
+            double angle = 2 * Math.PI * i / 120;
+            outline[2 * i] = 10 * Math.cos(angle);
+            outline[2 * i + 1] = Math.sin(angle) * (0.75 + 5 * Math.pow(Math.cos(angle), 4));
+        }
+        HoledSheet sheet = HoledSheet.of(20, 1, List.of(outline), FLAT);
+        CappedFace capped = sheet.capped(1);
+        OpeningCapperTest.assertSound(sheet, capped);
+        assertEquals("trim-mark-does-not-fit", capped.findings().get(0).code());
+        assertTrue(capped.caps().get(0).trimRings().isEmpty());
+        assertEquals(1, sheet.capped(0.3).caps().get(0).trimRings().size());
+    }
+
+    private static double radius(CappedFace capped, int v) {
+        Vector3d p = capped.mesh().vertex(v);
+        return Math.hypot(p.x, p.y);
+    }
+
+    private static double turn(TriangleMesh mesh, int[] loop) {
+        double twice = 0;
+        for (int i = 0; i < loop.length; i++) {
+            Vector3d a = mesh.vertex(loop[i]);
+            Vector3d b = mesh.vertex(loop[(i + 1) % loop.length]);
+            twice += a.x * b.y - b.x * a.y;
+        }
+        return twice;
+    }
+
+    /** Each pair of neighbours is an edge of the mesh, and no vertex comes twice. */
+    private static void assertLoop(TriangleMesh mesh, int[] loop) {
+        EdgeTopology topology = EdgeTopology.of(mesh);
+        assertEquals(loop.length, Arrays.stream(loop).distinct().count());
+        Set<Long> edges = new HashSet<>();
+        for (int h = 0; h < topology.halfEdgeCount(); h++) {
+            edges.add((long) topology.from(h) << 32 | topology.to(h));
+        }
+        for (int i = 0; i < loop.length; i++) {
+            assertTrue(edges.contains((long) loop[i] << 32 | loop[(i + 1) % loop.length]));
+        }
+    }
+}
