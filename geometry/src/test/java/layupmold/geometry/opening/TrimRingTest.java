@@ -1,5 +1,6 @@
 package layupmold.geometry.opening;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -7,6 +8,8 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import layupmold.geometry.bvh.SelfIntersections;
+import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Vector3d;
@@ -38,24 +41,27 @@ class TrimRingTest {
     }
 
     @Test
-    void sinkingTheProfileEngravesAGrooveOfTheRightVolume() {
+    void engravingCutsAGrooveOfTheRightVolume() {
         HoledSheet sheet = HoledSheet.of(20, 1, List.of(HoledSheet.circle(0, 0, 10, 200)), FLAT);
         CappedFace capped = sheet.capped(1);
         double depth = 0.3;
-        double[] xyz = capped.mesh().xyz();
-        double volume = 0;
-        int[] triangles = capped.mesh().triangles();
-        for (int t = 0; t < triangles.length; t += 3) {
-            int a = triangles[t];
-            int b = triangles[t + 1];
-            int c = triangles[t + 2];
-            double sunk = (capped.trimProfile()[a] + capped.trimProfile()[b] + capped.trimProfile()[c]) * depth / 3;
-            volume += sunk * Triangles.area(xyz, a, b, c);
-        }
+        TriangleMesh engraved = TrimEngraving.engrave(capped, depth);
+        // The plane z = 0 adds nothing to the volume under the mesh: what remains is the groove's.
+        double volume = engraved.volume() - capped.mesh().volume();
         // Pappus: a triangle of width 1 and depth 0.3 turned about the axis at its centroid's radius, 9.5.
         assertEquals(0.5 * 1 * depth * 2 * Math.PI * 9.5, volume, 0.05 * volume);
-        for (int v = 0; v < sheet.mesh.vertexCount(); v++) {
-            assertEquals(0, capped.trimProfile()[v], 0);
+        assertEquals(depth, engraved.bounds()[5], 1e-12);
+        assertEquals(0, engraved.bounds()[2], 1e-12);
+        assertArrayEquals(sheet.mesh.xyz(), Arrays.copyOf(engraved.xyz(), sheet.mesh.xyz().length));
+    }
+
+    @Test
+    void engravedDomeCrossesNothing() {
+        HoledSheet sheet = HoledSheet.of(35, 1, List.of(HoledSheet.flower(18, 5, 0.35, 300)),
+                (u, v) -> new double[] {u, v, -(u * u + v * v) / 120});
+        for (double depth : new double[] {0.3, -0.3}) {
+            TriangleMesh engraved = TrimEngraving.engrave(sheet.capped(0.9), depth);
+            assertEquals(0, SelfIntersections.find(engraved, TriangleBvh.of(engraved), 1).length);
         }
     }
 
