@@ -35,6 +35,8 @@ public record LayupKit(
         String part, Layup layup, ToolSheet sheet, List<DrapedPly> drapes, List<PlyTemplate> templates,
         LaminateFigures laminate, double partG, ResinPlan resin, List<Finding> findings) {
 
+    private static final int LONGEST_NAME = 80;
+
     public LayupKit {
         drapes = List.copyOf(drapes);
         templates = List.copyOf(templates);
@@ -52,6 +54,7 @@ public record LayupKit(
      * @throws layupmold.geometry.finding.Rejection if the sheet has no area
      */
     public static LayupKit of(String part, ToolSheet sheet, Layup layup, KitSpec spec, RigidTransform moldToPart) {
+        String name = printable(part);
         LaminateFigures laminate = LaminateStack.of(layup);
         Map<DrapeSpec, DrapedPly> draped = new LinkedHashMap<>();
         List<DrapedPly> drapes = new ArrayList<>();
@@ -62,7 +65,7 @@ public record LayupKit(
             DrapeSpec how = DrapeSpec.of(ply, laminate.plyMm().get(k));
             DrapedPly lying = draped.computeIfAbsent(how, s -> Drape.ply(sheet, s, moldToPart));
             drapes.add(lying);
-            PlyTemplate template = new PlyTemplate(part, k + 1, layup.plies().size(), ply,
+            PlyTemplate template = new PlyTemplate(name, k + 1, layup.plies().size(), ply,
                     FlatPattern.of(sheet, lying, spec.marginMm()));
             templates.add(template);
             clothMm2.add(template.clothMm2());
@@ -72,7 +75,17 @@ public record LayupKit(
         List<Finding> findings = new ArrayList<>();
         draped.values().forEach(d -> findings.addAll(d.findings()));
         findings.addAll(resin.findings());
-        return new LayupKit(part, layup, sheet, drapes, templates, laminate, laminate.massG(partMm2), resin,
+        return new LayupKit(name, layup, sheet, drapes, templates, laminate, laminate.massG(partMm2), resin,
                 findings.stream().distinct().toList());
+    }
+
+    /** A name that may stand on a page and in XML: one line, no control characters, not endless. */
+    private static String printable(String part) {
+        StringBuilder name = new StringBuilder();
+        (part == null ? "" : part).strip().codePoints().limit(LONGEST_NAME)
+                .map(c -> Character.isDefined(c) && !Character.isISOControl(c)
+                        && Character.getType(c) != Character.SURROGATE && (c & 0xFFFE) != 0xFFFE ? c : ' ')
+                .forEach(name::appendCodePoint);
+        return name.toString().isBlank() ? "part" : name.toString();
     }
 }

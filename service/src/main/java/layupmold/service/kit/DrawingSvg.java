@@ -8,7 +8,7 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamWriter;
 import org.locationtech.jts.geom.Envelope;
 
-/** A drawing as SVG 1.1 at full size: one user unit is one millimetre. */
+/** A drawing as SVG 1.1; one user unit is one millimetre of the thing drawn. */
 final class DrawingSvg {
 
     private static final double BORDER_MM = 2;
@@ -17,11 +17,21 @@ final class DrawingSvg {
     private DrawingSvg() {
     }
 
+    /** At full size. */
     static byte[] write(Drawing drawing, String title) {
+        return write(drawing, title, 1);
+    }
+
+    /** Made small enough to be {@code widthMm} wide at most: an overview, not to be measured. */
+    static byte[] overview(Drawing drawing, String title, double widthMm) {
+        return write(drawing, title, Math.min(1, widthMm / drawing.box().getWidth()));
+    }
+
+    private static byte[] write(Drawing drawing, String title, double scale) {
         StringWriter text = new StringWriter();
         try {
             XMLStreamWriter xml = XMLOutputFactory.newFactory().createXMLStreamWriter(text);
-            write(drawing, title, xml);
+            write(drawing, title, scale, xml);
             xml.close();
         } catch (XMLStreamException e) {
             throw new IllegalStateException("cannot write to a string", e);
@@ -29,14 +39,15 @@ final class DrawingSvg {
         return text.toString().getBytes(StandardCharsets.UTF_8);
     }
 
-    private static void write(Drawing drawing, String title, XMLStreamWriter xml) throws XMLStreamException {
+    private static void write(Drawing drawing, String title, double scale, XMLStreamWriter xml)
+            throws XMLStreamException {
         Envelope box = drawing.box();
         box.expandBy(BORDER_MM);
         xml.writeStartDocument("UTF-8", "1.0");
         xml.writeStartElement("svg");
         xml.writeDefaultNamespace(SVG);
-        xml.writeAttribute("width", mm(box.getWidth()) + "mm");
-        xml.writeAttribute("height", mm(box.getHeight()) + "mm");
+        xml.writeAttribute("width", mm(scale * box.getWidth()) + "mm");
+        xml.writeAttribute("height", mm(scale * box.getHeight()) + "mm");
         xml.writeAttribute("viewBox", "0 0 " + mm(box.getWidth()) + " " + mm(box.getHeight()));
         xml.writeStartElement("title");
         xml.writeCharacters(title);
@@ -46,7 +57,7 @@ final class DrawingSvg {
             xml.writeAttribute("class", stroke.pen().name().toLowerCase(Locale.ROOT));
             xml.writeAttribute("fill", "none");
             xml.writeAttribute("stroke", String.format(Locale.ROOT, "#%06x", stroke.pen().rgb));
-            xml.writeAttribute("stroke-width", mm(stroke.pen().widthMm));
+            xml.writeAttribute("stroke-width", mm(stroke.pen().widthMm / scale));
             if (!stroke.pen().dash.isEmpty()) {
                 xml.writeAttribute("stroke-dasharray", stroke.pen().dash);
             }

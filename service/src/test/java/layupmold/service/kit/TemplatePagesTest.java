@@ -9,13 +9,8 @@ import java.io.ByteArrayInputStream;
 import java.util.ArrayList;
 import java.util.List;
 import javax.xml.parsers.DocumentBuilderFactory;
-import layupmold.geometry.RigidTransform;
-import layupmold.geometry.drape.ToolSheet;
 import layupmold.geometry.kit.KitSpec;
-import layupmold.geometry.kit.LayupKit;
 import layupmold.geometry.kit.PlyTemplate;
-import layupmold.geometry.mesh.TriangleMesh;
-import layupmold.geometry.recipe.Layup;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -28,36 +23,10 @@ class TemplatePagesTest {
 
     private static final double TOLERANCE_MM = 0.1;
 
-    /** A shallow dome of 260 × 180 mm. */
-    private static LayupKit dome() {
-        int cells = 60;
-        double[] xyz = new double[3 * (cells + 1) * (cells + 1)];
-        int[] triangles = new int[6 * cells * cells];
-        int n = 0;
-        for (int i = 0; i <= cells; i++) {
-            for (int j = 0; j <= cells; j++) {
-                int v = 3 * (i * (cells + 1) + j);
-                double x = 2.0 * j / cells - 1;
-                double y = 2.0 * i / cells - 1;
-                xyz[v] = 130 * x;
-                xyz[v + 1] = 90 * y;
-                xyz[v + 2] = 30 * (1 - x * x) * (1 - y * y);
-                if (i < cells && j < cells) {
-                    int a = i * (cells + 1) + j;
-                    for (int corner : new int[] {a, a + 1, a + cells + 2, a, a + cells + 2, a + cells + 1}) {
-                        triangles[n++] = corner;
-                    }
-                }
-            }
-        }
-        return LayupKit.of("breast shell", ToolSheet.of(new TriangleMesh(xyz, triangles)), Layup.defaults(),
-                KitSpec.defaults(), RigidTransform.identity());
-    }
-
     @ParameterizedTest
     @EnumSource(KitSpec.Paper.class)
     void outlineAndScaleReadBackAtFullSize(KitSpec.Paper paper) {
-        PlyTemplate template = dome().templates().get(1);
+        PlyTemplate template = KitSamples.dome("breast shell").templates().get(1);
         byte[] pdf = TiledPdf.write(List.of(TemplateDrawing.of(template)), List.of("ply"), paper);
         Coordinate[] outline = template.pattern().outline().getExteriorRing().getCoordinates();
         List<List<DrawnPdf.Line>> pages = DrawnPdf.read(pdf);
@@ -108,7 +77,7 @@ class TemplatePagesTest {
 
     @Test
     void svgIsDrawnInMillimetres() throws Exception {
-        PlyTemplate template = dome().templates().get(0);
+        PlyTemplate template = KitSamples.dome("breast shell").templates().get(0);
         byte[] svg = DrawingSvg.write(TemplateDrawing.of(template), "ply <1> & more");
         Element root = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new ByteArrayInputStream(svg))
                 .getDocumentElement();
@@ -134,8 +103,17 @@ class TemplatePagesTest {
     }
 
     @Test
+    void anOverviewIsNoWiderThanAsked() throws Exception {
+        Drawing drawing = TemplateDrawing.of(KitSamples.dome("crown").templates().get(0));
+        Element root = DocumentBuilderFactory.newInstance().newDocumentBuilder()
+                .parse(new ByteArrayInputStream(DrawingSvg.overview(drawing, "small", 100))).getDocumentElement();
+        double shown = Double.parseDouble(root.getAttribute("width").replace("mm", ""));
+        assertTrue(shown > 99 && shown < 102, "width " + shown);
+    }
+
+    @Test
     void sameKitSameBytes() {
-        Drawing drawing = TemplateDrawing.of(dome().templates().get(0));
+        Drawing drawing = TemplateDrawing.of(KitSamples.dome("breast shell").templates().get(0));
         assertArrayEquals(TiledPdf.write(List.of(drawing), List.of("a"), KitSpec.Paper.A4),
                 TiledPdf.write(List.of(drawing), List.of("a"), KitSpec.Paper.A4));
     }
