@@ -9,10 +9,14 @@ import java.util.List;
  * @param fibreVolumeFraction mean over the plies, 0 to 1
  * @param plyMm cured thickness of each ply, first at the tool
  * @param laminateMm their sum
+ * @param fibreGsm fibre in a square metre of laminate, g/m²
+ * @param matrixGsm cured resin in a square metre of laminate, g/m²
  */
 @Serdeable
 public record LaminateReport(
         Double fibreVolumeFraction,
         List<Double> plyMm,
-        Double laminateMm) {
+        Double laminateMm,
+        Double fibreGsm,
+        Double matrixGsm) {
 }
