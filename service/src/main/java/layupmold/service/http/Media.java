@@ -1,0 +1,32 @@
+package layupmold.service.http;
+
+import java.util.Set;
+import org.springframework.http.MediaType;
+
+/** Media types of parts and molds. */
+final class Media {
+
+    static final MediaType STL = MediaType.valueOf("model/stl");
+    static final MediaType THREE_MF = MediaType.valueOf("model/3mf");
+    static final MediaType JSON = MediaType.APPLICATION_JSON;
+    static final MediaType PROBLEM = MediaType.APPLICATION_PROBLEM_JSON;
+
+    private static final Set<String> PARTS = Set.of(
+            "application/octet-stream",
+            "model/stl", "model/x.stl-binary", "model/x.stl-ascii", "application/sla", "application/vnd.ms-pki.stl",
+            "model/obj",
+            "application/x-ply", "model/ply",
+            "model/3mf", "application/vnd.ms-package.3dmanufacturing-3dmodel+xml");
+
+    private Media() {
+    }
+
+    /** Whether a raw body of this type may be a part; what it really is shows in its content. */
+    static boolean isPart(MediaType type) {
+        return PARTS.contains(type.getType() + "/" + type.getSubtype());
+    }
+
+    static String partTypes() {
+        return "multipart/form-data, " + String.join(", ", PARTS.stream().sorted().toList());
+    }
+}

@@ -1,0 +1,59 @@
+package layupmold.service.http;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import layupmold.api.ContractJson;
+import layupmold.api.mold.MoldLinks;
+import layupmold.api.mold.MoldResource;
+import layupmold.api.mold.MoldStatus;
+import layupmold.api.mold.PostedPart;
+import layupmold.api.problem.Problem;
+import layupmold.api.recipe.MoldRecipe;
+import layupmold.service.jobs.MoldRow;
+import layupmold.service.store.Sha256;
+
+/** Molds as the contract shows them. */
+public final class MoldView {
+
+    private MoldView() {
+    }
+
+    public static String path(String id) {
+        return "/v1/molds/" + id;
+    }
+
+    public static MoldResource resource(MoldRow mold) {
+        return new MoldResource(
+                mold.id(), mold.status(), mold.stage(), mold.percent(), mold.title(),
+                new PostedPart(mold.partName(), mold.part().bytes(), mold.part().key()),
+                read(mold.recipeJson(), MoldRecipe.class), mold.recipeHash(),
+                mold.createdAt(), mold.startedAt(), mold.finishedAt(), mold.expiresAt(),
+                links(mold), problem(mold));
+    }
+
+    /** Why there is no mold, or null. */
+    static Problem problem(MoldRow mold) {
+        return mold.problemJson() == null ? null : read(mold.problemJson(), Problem.class);
+    }
+
+    /** ETag of a resource as it is written out. */
+    static String eTag(MoldResource resource) {
+        return '"' + Sha256.hex(ContractJson.write(resource)).substring(0, 32) + '"';
+    }
+
+    private static MoldLinks links(MoldRow mold) {
+        String self = path(mold.id());
+        boolean done = mold.status() == MoldStatus.DONE;
+        return new MoldLinks(self, self + "/events",
+                done ? self + "/mold.stl" : null, done ? self + "/mold.3mf" : null, done ? self + "/report.json" : null);
+    }
+
+    private static <T> T read(String json, Class<T> type) {
+        try {
+            return ContractJson.read(json.getBytes(StandardCharsets.UTF_8), type);
+        } catch (IOException e) {
+            throw new UncheckedIOException("stored JSON cannot be read", e);
+        }
+    }
+}

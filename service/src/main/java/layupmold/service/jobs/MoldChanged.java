@@ -1,0 +1,5 @@
+package layupmold.service.jobs;
+
+/** Published in this process whenever it has changed a mold. */
+public record MoldChanged(String id) {
+}

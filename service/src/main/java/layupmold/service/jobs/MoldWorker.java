@@ -1,0 +1,174 @@
+package layupmold.service.jobs;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import layupmold.api.ContractJson;
+import layupmold.api.mold.MoldStatus;
+import layupmold.geometry.MoldOutcome;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Rejection;
+import layupmold.service.making.MoldMaker;
+import layupmold.service.making.MoldPackager;
+import layupmold.service.making.ReportMapping;
+import layupmold.service.problem.ProblemException;
+import layupmold.service.problem.ProblemKind;
+import layupmold.service.recipe.AcceptedRecipe;
+import layupmold.service.recipe.RecipeReader;
+import layupmold.service.settings.JobSettings;
+import layupmold.service.settings.StoreSettings;
+import layupmold.service.store.BlobStore;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.slf4j.MDC;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.stereotype.Component;
+
+/**
+ * Makes one mold. May be called again for the same mold at any time, even while an earlier call still hangs somewhere:
+ * only the latest attempt's result is kept, and a finished mold is left alone.
+ */
+@Component
+class MoldWorker {
+
+    private static final Logger LOG = LoggerFactory.getLogger(MoldWorker.class);
+
+    private final MoldTable molds;
+    private final BlobStore store;
+    private final MoldMaker maker;
+    private final MoldPackager packager;
+    private final RecipeReader recipes;
+    private final Deadlines deadlines;
+    private final ApplicationEventPublisher events;
+    private final JobSettings settings;
+    private final StoreSettings keeping;
+    private final Clock clock;
+    private volatile boolean handingBack;
+
+    MoldWorker(MoldTable molds, BlobStore store, MoldMaker maker, MoldPackager packager, RecipeReader recipes,
+            Deadlines deadlines, ApplicationEventPublisher events, JobSettings settings, StoreSettings keeping,
+            Clock clock) {
+        this.molds = molds;
+        this.store = store;
+        this.maker = maker;
+        this.packager = packager;
+        this.recipes = recipes;
+        this.deadlines = deadlines;
+        this.events = events;
+        this.settings = settings;
+        this.keeping = keeping;
+        this.clock = clock;
+    }
+
+    /** From now on jobs stop at their next stage and go back into the queue. */
+    void handBackFromNowOn() {
+        handingBack = true;
+    }
+
+    /**
+     * @throws RuntimeException if the mold should be tried again
+     */
+    void run(String id) {
+        Optional<MoldRow> begun = molds.begin(id, clock.instant());
+        if (begun.isEmpty()) {
+            return;
+        }
+        MoldRow mold = begun.get();
+        MDC.put("mold", id);
+        JobProgress progress = new JobProgress(molds, events, mold, () -> handingBack);
+        try (Deadlines.Deadline deadline = deadlines.start(() -> timeIsUp(mold, progress))) {
+            if (mold.attempt() > settings.maxTries()) {
+                end(mold, MoldStatus.FAILED, givenUp(mold, settings.maxTries(),
+                        "ended with the process every time"));
+            } else {
+                make(mold, progress);
+            }
+        } catch (HandBack stop) {
+            molds.handBack(id, mold.attempt(), false);
+            throw stop;
+        } catch (CancellationException notWantedAnyMore) {
+            LOG.info("mold is no longer asked for, stopped in stage {}", progress.stage());
+        } catch (Exception | LinkageError | VirtualMachineError e) {
+            afterFailure(mold, progress, e);
+        } finally {
+            events.publishEvent(new MoldChanged(id));
+            MDC.remove("mold");
+        }
+    }
+
+    private void make(MoldRow mold, JobProgress progress) throws IOException {
+        AcceptedRecipe recipe = recipes.readStored(mold.recipeJson());
+        MoldOutcome outcome;
+        try {
+            outcome = maker.make(read(mold), mold.partName(), recipe.geometry(), progress);
+        } catch (Rejection rejection) {
+            outcome = new MoldOutcome.Rejected(rejection.finding(), List.of(rejection.finding()));
+        }
+        if (outcome instanceof MoldOutcome.Rejected rejected) {
+            end(mold, MoldStatus.REJECTED, rejection(mold, rejected));
+            return;
+        }
+        progress.at("write", 0.95);
+        MoldFiles files = packager.write((MoldOutcome.Mold) outcome, recipe, mold.part().key());
+        Instant now = clock.instant();
+        if (molds.finish(mold.id(), mold.attempt(), files, now, keeping.expiry(now))) {
+            LOG.info("mold made of {} bytes", mold.part().bytes());
+        }
+    }
+
+    private byte[] read(MoldRow mold) throws IOException {
+        try (InputStream part = store.open(mold.part().key())) {
+            return part.readAllBytes();
+        }
+    }
+
+    private void afterFailure(MoldRow mold, JobProgress progress, Throwable e) {
+        LOG.warn("attempt {} failed in stage {}", mold.attempt(), progress.stage(), e);
+        if (e instanceof OutOfMemoryError) {
+            end(mold, MoldStatus.FAILED, new ProblemException(ProblemKind.OUT_OF_MEMORY,
+                    "The memory ran out in stage " + progress.stage() + ".", self(mold), List.of(), List.of()));
+        } else if (mold.attempt() >= settings.maxTries()) {
+            end(mold, MoldStatus.FAILED, givenUp(mold, mold.attempt(),
+                    "failed last in stage " + progress.stage() + " (" + e.getClass().getSimpleName() + ")"));
+        } else {
+            molds.handBack(mold.id(), mold.attempt(), true);
+            throw new IllegalStateException("attempt " + mold.attempt() + " of mold " + mold.id() + " failed", e);
+        }
+    }
+
+    private void timeIsUp(MoldRow mold, JobProgress progress) {
+        end(mold, MoldStatus.FAILED, new ProblemException(ProblemKind.TIME_LIMIT,
+                "The limit of " + settings.timeLimit().toSeconds() + " s passed in stage " + progress.stage() + ".",
+                self(mold), List.of(), List.of()));
+    }
+
+    private void end(MoldRow mold, MoldStatus status, ProblemException problem) {
+        String json = new String(ContractJson.write(problem.problem()), StandardCharsets.UTF_8);
+        Instant now = clock.instant();
+        if (molds.end(mold.id(), mold.attempt(), status, json, now, keeping.expiry(now))) {
+            LOG.info("no mold: {}", problem.getMessage());
+            events.publishEvent(new MoldChanged(mold.id()));
+        }
+    }
+
+    private static ProblemException rejection(MoldRow mold, MoldOutcome.Rejected rejected) {
+        List<Finding> findings = rejected.findings().contains(rejected.reason())
+                ? rejected.findings() : List.of(rejected.reason());
+        return new ProblemException(ProblemKind.PART_REJECTED, rejected.reason().message(), self(mold), List.of(),
+                ReportMapping.REPORTS.toContract(findings));
+    }
+
+    private static ProblemException givenUp(MoldRow mold, int tries, String how) {
+        return new ProblemException(ProblemKind.GIVEN_UP,
+                "The work was begun " + tries + " times and " + how + ".", self(mold), List.of(), List.of());
+    }
+
+    private static String self(MoldRow mold) {
+        return "/v1/molds/" + mold.id();
+    }
+}

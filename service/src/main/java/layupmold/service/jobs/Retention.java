@@ -1,0 +1,28 @@
+package layupmold.service.jobs;
+
+import java.time.Instant;
+import org.springframework.stereotype.Component;
+
+/** What may be forgotten. */
+@Component
+public class Retention {
+
+    private final MoldTable molds;
+    private final KeyTable keys;
+
+    Retention(MoldTable molds, KeyTable keys) {
+        this.molds = molds;
+        this.keys = keys;
+    }
+
+    /** Forgets molds and idempotency keys whose time is over; returns how many molds. */
+    public int deleteExpired(Instant now) {
+        keys.deleteExpired(now);
+        return molds.deleteExpired(now);
+    }
+
+    /** Whether any mold refers to a blob. */
+    public boolean uses(String blobKey) {
+        return molds.uses(blobKey);
+    }
+}

@@ -1,0 +1,1 @@
+window.SwaggerUIBundle({ url: '/openapi.yaml', dom_id: '#contract', validatorUrl: null, deepLinking: true });
