@@ -6,6 +6,7 @@ missing=()
 command -v node >/dev/null || missing+=(nodejs)
 command -v npm >/dev/null || missing+=(npm)
 command -v chromium >/dev/null || missing+=(chromium)
+command -v admesh >/dev/null || missing+=(admesh)
 command -v pdftotext >/dev/null || missing+=(poppler-utils)
 if [ ${#missing[@]} -gt 0 ]; then
   apt-get update -qq

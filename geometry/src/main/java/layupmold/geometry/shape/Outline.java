@@ -35,11 +35,11 @@ public final class Outline {
     /** Axis-parallel ellipse turned by {@code turnDeg}. */
     public static double[] ellipse(
             double centreX, double centreY, double radiusA, double radiusB, double turnDeg, double spacingMm) {
-        double cos = Math.cos(Math.toRadians(turnDeg));
-        double sin = Math.sin(Math.toRadians(turnDeg));
+        double cos = StrictMath.cos(Math.toRadians(turnDeg));
+        double sin = StrictMath.sin(Math.toRadians(turnDeg));
         return of((s, xy) -> {
-            double a = radiusA * Math.cos(2 * Math.PI * s);
-            double b = radiusB * Math.sin(2 * Math.PI * s);
+            double a = radiusA * StrictMath.cos(2 * Math.PI * s);
+            double b = radiusB * StrictMath.sin(2 * Math.PI * s);
             xy[0] = centreX + a * cos - b * sin;
             xy[1] = centreY + a * sin + b * cos;
         }, spacingMm);
@@ -88,13 +88,44 @@ public final class Outline {
         }, spacingMm);
     }
 
+    /**
+     * The edge of a region that can be seen whole from one point inside it: along each of 4096 rays the first place,
+     * to about a micrometre, where {@code inside} turns zero or negative.
+     *
+     * @param inside positive inside the region, in steps no finer than 1/256 of the reach
+     * @param reachMm how far from the centre the region ends at the most
+     */
+    public static double[] starShaped(
+            double centreX, double centreY, double reachMm, ScalarField inside, double spacingMm) {
+        return of((s, xy) -> {
+            double dx = StrictMath.cos(2 * Math.PI * s);
+            double dy = StrictMath.sin(2 * Math.PI * s);
+            double step = reachMm / 256;
+            double out = step;
+            while (out < reachMm && inside.at(centreX + out * dx, centreY + out * dy) > 0) {
+                out += step;
+            }
+            double in = out - step;
+            while (out - in > 1e-6) {
+                double middle = (in + out) / 2;
+                if (inside.at(centreX + middle * dx, centreY + middle * dy) > 0) {
+                    in = middle;
+                } else {
+                    out = middle;
+                }
+            }
+            xy[0] = centreX + in * dx;
+            xy[1] = centreY + in * dy;
+        }, spacingMm);
+    }
+
     /** The same closed polyline with points about {@code spacingMm} apart along it. */
     public static double[] resample(double[] loop, double spacingMm) {
         int n = loop.length / 2;
         double[] upTo = new double[n + 1];
         for (int i = 0; i < n; i++) {
             int j = (i + 1) % n;
-            upTo[i + 1] = upTo[i] + Math.hypot(loop[2 * j] - loop[2 * i], loop[2 * j + 1] - loop[2 * i + 1]);
+            upTo[i + 1] = upTo[i] + StrictMath.hypot(loop[2 * j] - loop[2 * i], loop[2 * j + 1] - loop[2 * i + 1]);
         }
         int count = Math.max(12, (int) Math.round(upTo[n] / spacingMm));
         double[] result = new double[2 * count];

@@ -5,8 +5,8 @@ import java.util.SplittableRandom;
 
 /**
  * Collects the inner points of a domain before {@link FlatMesh} joins them: points asked for, then a graded fill whose
- * spacing follows a size field. Points much closer to a loop than its own points are to each other are refused: they would
- * make needles along the loop.
+ * spacing follows a size field. Points much closer to a loop than its own points are to each other are refused: they
+ * would make needles along the loop.
  */
 public final class PointSampler {
 
@@ -33,7 +33,7 @@ public final class PointSampler {
             for (int i = 0; i < n; i++) {
                 int j = (i + 1) % n;
                 longest = Math.max(longest,
-                        Math.hypot(loop[2 * j] - loop[2 * i], loop[2 * j + 1] - loop[2 * i + 1]));
+                        StrictMath.hypot(loop[2 * j] - loop[2 * i], loop[2 * j + 1] - loop[2 * i + 1]));
             }
         }
         this.loopSpacingMm = longest;

@@ -64,12 +64,12 @@ public final class Profile {
 
     private static void evaluate(Piece p, double along, double[] out) {
         if (p.curvature == 0) {
-            out[0] = p.x + along * Math.cos(p.heading);
-            out[1] = p.y - along * Math.sin(p.heading);
+            out[0] = p.x + along * StrictMath.cos(p.heading);
+            out[1] = p.y - along * StrictMath.sin(p.heading);
         } else {
             double end = p.heading + p.curvature * along;
-            out[0] = p.x + (Math.sin(end) - Math.sin(p.heading)) / p.curvature;
-            out[1] = p.y + (Math.cos(end) - Math.cos(p.heading)) / p.curvature;
+            out[0] = p.x + (StrictMath.sin(end) - StrictMath.sin(p.heading)) / p.curvature;
+            out[1] = p.y + (StrictMath.cos(end) - StrictMath.cos(p.heading)) / p.curvature;
         }
     }
 }

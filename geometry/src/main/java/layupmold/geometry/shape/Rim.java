@@ -1,8 +1,8 @@
 package layupmold.geometry.shape;
 
 /**
- * How the two walls of a shell are joined along a loop, as a section: points from outer to inner wall, each given by its
- * share of the wall thickness below the outer wall and its share beyond the loop.
+ * How the two walls of a shell are joined along a loop, as a section: points from outer to inner wall, each given by
+ * its share of the wall thickness below the outer wall and its share beyond the loop.
  *
  * @param depth share of the thickness, 0 (outer wall) to 1 (inner wall), ends left out, symmetric about the middle
  * @param reach distance beyond the loop as a share of the thickness
@@ -21,8 +21,8 @@ public record Rim(double[] depth, double[] reach) {
         double[] reach = new double[even - 1];
         for (int i = 1; i < even; i++) {
             double angle = Math.PI * i / even;
-            depth[i - 1] = (1 - Math.cos(angle)) / 2;
-            reach[i - 1] = Math.sin(angle) / 2;
+            depth[i - 1] = (1 - StrictMath.cos(angle)) / 2;
+            reach[i - 1] = StrictMath.sin(angle) / 2;
         }
         return new Rim(depth, reach);
     }
