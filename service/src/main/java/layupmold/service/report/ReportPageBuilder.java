@@ -1,0 +1,67 @@
+package layupmold.service.report;
+
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.Comparator;
+import java.util.List;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Severity;
+import layupmold.geometry.render.MoldPictures;
+import layupmold.geometry.render.Picture;
+import layupmold.geometry.report.MoldReport;
+import layupmold.service.report.ReportPage.EmbeddedPicture;
+import layupmold.service.report.ReportPage.Figure;
+import layupmold.service.report.ReportPage.FindingLine;
+import layupmold.service.report.ReportPage.Tone;
+import layupmold.service.report.ReportPage.Verdict;
+
+/** Puts what the pipeline measured and found into the words and pictures of the report page. */
+public final class ReportPageBuilder {
+
+    private ReportPageBuilder() {
+    }
+
+    /**
+     * @param title name of the part or of the recipe
+     * @param report figures and findings
+     * @param subject what to draw
+     */
+    public static ReportPage build(String title, MoldReport report, MoldPictures.Subject subject) {
+        List<FindingLine> problems = new ArrayList<>();
+        List<FindingLine> notes = new ArrayList<>();
+        report.findings().stream()
+                .sorted(Comparator.comparing(Finding::severity).reversed())
+                .forEach(f -> (f.severity() == Severity.INFO ? notes : problems).add(Wording.finding(f)));
+        return new ReportPage(title, verdict(problems), keyFigures(report), problems, notes,
+                MoldFigures.groups(report), pictures(subject), List.of(), InteractiveView.of(subject), Cautions.ALL);
+    }
+
+    private static Verdict verdict(List<FindingLine> problems) {
+        if (problems.isEmpty()) {
+            return new Verdict(Tone.GOOD, "Ready to print", "All checks passed and nothing stands out.");
+        }
+        return new Verdict(Tone.LOOK, problems.size() == 1 ? "One thing to look at" : problems.size() + " things to look at",
+                "The mold is sound. Read the points below before spending a night of printing.");
+    }
+
+    private static List<Figure> keyFigures(MoldReport report) {
+        return List.of(
+                new Figure("Mold", Wording.size(report.body().sizeMm()), Wording.cm3(report.body().volumeMm3()) + " solid"),
+                new Figure("Offset", Wording.mm(report.offset().signedMm()), report.offset().words()),
+                new Figure("Laminate", Wording.mm(report.laminate().laminateMm()),
+                        report.laminate().plyMm().size() + " plies"),
+                new Figure("Least wall", Wording.mm(report.body().leastWallMm()), ""),
+                new Figure("Undercut", Wording.cm2(report.pull().undercutMm2()),
+                        Wording.percent(report.pull().undercutShare()) + " of the face"));
+    }
+
+    private static List<EmbeddedPicture> pictures(MoldPictures.Subject subject) {
+        List<EmbeddedPicture> embedded = new ArrayList<>();
+        for (Picture picture : MoldPictures.of(subject)) {
+            String uri = "data:image/png;base64," + Base64.getEncoder().encodeToString(picture.toPng());
+            embedded.add(new EmbeddedPicture(picture.name(), picture.caption(), uri,
+                    picture.scene().size().widthPx(), picture.scene().size().heightPx()));
+        }
+        return embedded;
+    }
+}
