@@ -24,8 +24,8 @@ final class Bridging {
         this.deepest = deepest;
     }
 
-    static Bridging none() {
-        return new Bridging(new double[0], 0, -1);
+    static Bridging none(int vertices) {
+        return new Bridging(new double[vertices], 0, -1);
     }
 
     static Bridging of(ToolSheet sheet, double leastRadiusMm) {
@@ -33,6 +33,7 @@ final class Bridging {
         double[] normal = new double[3 * n];
         double[] area = new double[n];
         vertexNormals(sheet, normal, area);
+        leaveOutCaps(sheet, area);
         TriangleBvh bvh = sheet.bvh();
         double[] gap = new double[n];
         Parallel.forRanges(n, GRAIN, (chunk, from, to) -> {
@@ -100,6 +101,28 @@ final class Bridging {
                 }
             }
         }
+    }
+
+    /** A cap and the mark around it are cut out after demolding: whether cloth spans them matters to nobody. */
+    private static void leaveOutCaps(ToolSheet sheet, double[] area) {
+        if (sheet.trimmed().triangleCount() == sheet.mesh().triangleCount()) {
+            return;
+        }
+        int[] uses = new int[area.length];
+        for (int v : sheet.mesh().triangles()) {
+            uses[v]++;
+        }
+        for (int v : sheet.trimmed().triangles()) {
+            uses[v]--;
+        }
+        for (int v = 0; v < area.length; v++) {
+            area[v] = uses[v] > 0 ? 0 : area[v];
+        }
+    }
+
+    /** Gap under the cloth at each vertex. */
+    double[] gapMm() {
+        return gapMm;
     }
 
     double areaMm2() {

@@ -61,7 +61,7 @@ public final class Drape {
         DrapeNet net = NetGrowth.grow(sheet, start.triangle(), start.point(),
                 StartSearch.planDirection(spec.warpAngleDeg()), step, MOST_NODES);
         double[] uv = NetLocator.locate(sheet, net);
-        Bridging bridging = spec.leastRadiusMm() > 0 ? Bridging.of(sheet, spec.leastRadiusMm()) : Bridging.none();
+        Bridging bridging = spec.leastRadiusMm() > 0 ? Bridging.of(sheet, spec.leastRadiusMm()) : Bridging.none(sheet.mesh().vertexCount());
         double[] shear = new double[sheet.mesh().triangleCount()];
         DrapeFigures figures = measure(net, uv, shear, bridging);
         List<DrapedPly.Dart> darts = List.of();
@@ -74,7 +74,8 @@ public final class Drape {
         }
         report(figures, shear, uv, bridging, darts, split);
         adviseDirection(search, from);
-        return new DrapedPly(spec, net, start.point(), uv, shear, figures, darts, split, findings);
+        return new DrapedPly(spec, net, start.point(), uv, shear, bridging.gapMm(), figures, darts, split,
+                findings);
     }
 
     private DrapeFigures measure(DrapeNet net, double[] uv, double[] shear, Bridging bridging) {

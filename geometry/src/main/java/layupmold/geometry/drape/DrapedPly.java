@@ -13,14 +13,15 @@ import org.joml.Vector3d;
  * @param uv flat coordinates of each vertex of the sheet, mm, warp then weft from the start point; NaN where no cloth
  *     lies. Read only by convention
  * @param shearDeg unsigned shear at each triangle of the sheet; NaN where no cloth lies. Read only by convention
+ * @param gapMm gap under the cloth at each vertex of the sheet; 0 where it lies down. Read only by convention
  * @param figures what was measured
  * @param darts proposed where the cloth shears past its locking angle
  * @param split proposed where darts cannot help, or null
  * @param findings for the report
  */
 public record DrapedPly(
-        DrapeSpec spec, DrapeNet net, Vector3d start, double[] uv, double[] shearDeg, DrapeFigures figures,
-        List<Dart> darts, Split split, List<Finding> findings) {
+        DrapeSpec spec, DrapeNet net, Vector3d start, double[] uv, double[] shearDeg, double[] gapMm,
+        DrapeFigures figures, List<Dart> darts, Split split, List<Finding> findings) {
 
     public DrapedPly {
         darts = List.copyOf(darts);
