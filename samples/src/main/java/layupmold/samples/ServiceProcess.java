@@ -1,0 +1,119 @@
+package layupmold.samples;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+
+/** The packaged service as a child process on a free loopback port; it ends with {@link #close} or with this process. */
+final class ServiceProcess implements AutoCloseable {
+
+    private static final Duration READY_WITHIN = Duration.ofSeconds(90);
+    private static final int STOP_WITHIN_S = 30;
+
+    private final Process process;
+    private final URI root;
+    private final Path log;
+    private final Thread whenInterrupted;
+
+    private ServiceProcess(Process process, URI root, Path log) {
+        this.process = process;
+        this.root = root;
+        this.log = log;
+        this.whenInterrupted = new Thread(process::destroy);
+    }
+
+    /**
+     * Starts the service and waits until it is ready.
+     *
+     * @param jar the runnable jar
+     * @param folder for its data and its log
+     */
+    static ServiceProcess start(Path jar, Path folder) throws IOException, InterruptedException {
+        Files.createDirectories(folder);
+        Path log = folder.resolve("service.log");
+        int port = freePort();
+        List<String> command = List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx2g", "-jar",
+                jar.toAbsolutePath().toString(),
+                "--server.port=" + port,
+                "--spring.datasource.url=jdbc:h2:file:" + folder.resolve("db").toAbsolutePath() + ";WRITE_DELAY=0",
+                "--layupmold.store.folder=" + folder.resolve("blobs").toAbsolutePath());
+        Process process = new ProcessBuilder(command).directory(folder.toFile())
+                .redirectErrorStream(true).redirectOutput(log.toFile()).start();
+        ServiceProcess service = new ServiceProcess(process, URI.create("http://127.0.0.1:" + port + "/"), log);
+        Runtime.getRuntime().addShutdownHook(service.whenInterrupted);
+        try {
+            service.awaitReady();
+            return service;
+        } catch (IOException | InterruptedException | RuntimeException e) {
+            service.close();
+            throw e;
+        }
+    }
+
+    private static int freePort() throws IOException {
+        try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            return socket.getLocalPort();
+        }
+    }
+
+    private void awaitReady() throws IOException, InterruptedException {
+        HttpClient http = HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(2)).build();
+        HttpRequest request = HttpRequest.newBuilder(root.resolve("/actuator/health/readiness"))
+                .timeout(Duration.ofSeconds(5)).build();
+        long until = System.nanoTime() + READY_WITHIN.toNanos();
+        while (System.nanoTime() < until) {
+            if (!process.isAlive()) {
+                throw new IOException("the service ended at once with exit code " + process.exitValue() + lastWords());
+            }
+            try {
+                if (http.send(request, BodyHandlers.discarding()).statusCode() == 200) {
+                    return;
+                }
+            } catch (IOException notYet) {
+                // the port opens late in its start
+            }
+            Thread.sleep(100);
+        }
+        throw new IOException("the service was not ready within " + READY_WITHIN.toSeconds() + " s" + lastWords());
+    }
+
+    private String lastWords() throws IOException {
+        List<String> lines = Files.readAllLines(log);
+        return "; its log, " + log + ", ends:\n" + String.join("\n", lines.subList(Math.max(0, lines.size() - 15),
+                lines.size()));
+    }
+
+    URI root() {
+        return root;
+    }
+
+    Path log() {
+        return log;
+    }
+
+    @Override
+    public void close() {
+        process.destroy();
+        try {
+            if (!process.waitFor(STOP_WITHIN_S, TimeUnit.SECONDS)) {
+                process.destroyForcibly();
+            }
+            Runtime.getRuntime().removeShutdownHook(whenInterrupted);
+        } catch (InterruptedException e) {
+            process.destroyForcibly();
+            Thread.currentThread().interrupt();
+        } catch (IllegalStateException e) {
+            // the machine is shutting down already, and the hook has run
+        }
+    }
+}
