@@ -23,12 +23,15 @@ final class GroundShadow {
     private final int nx;
     private final int ny;
     private final float[] dark;
+    /** Light that comes down flatter than this (run over drop) would throw shadows off the grid. */
+    private final double steepest;
 
     GroundShadow(List<Item> items) {
         double[] box = Projection.bounds(items);
         double size = Math.max(1e-6, Math.max(box[3] - box[0], Math.max(box[4] - box[1], 0.5 * (box[5] - box[2]))));
         groundZ = box[2];
         cell = size / CELLS;
+        steepest = MARGIN * size / Math.max(1e-6, box[5] - box[2]);
         originX = box[0] - MARGIN * size;
         originY = box[1] - MARGIN * size;
         nx = (int) Math.ceil((box[3] - box[0] + 2 * MARGIN * size) / cell) + 1;
@@ -112,7 +115,7 @@ final class GroundShadow {
         boolean[][] covered = new boolean[DIRECTIONS][];
         Parallel.forRanges(DIRECTIONS, 1, (chunk, from, to) -> {
             double share = (chunk + 0.5) / DIRECTIONS;
-            double slope = Math.tan(Math.toRadians(68) * Math.sqrt(share));
+            double slope = Math.min(Math.tan(Math.toRadians(68) * Math.sqrt(share)), steepest * Math.sqrt(share));
             double angle = chunk * Math.toRadians(137.50776405);
             covered[chunk] = castAlong(lowest, highest, slope * Math.cos(angle), slope * Math.sin(angle));
         });

@@ -12,7 +12,7 @@ package layupmold.geometry.render;
 public record Lighting(double sky, double key, double fill, double gloss, double depthCue) {
 
     /** For shape. */
-    public static final Lighting STUDIO = new Lighting(0.42, 0.56, 0.18, 0.05, 1);
+    public static final Lighting STUDIO = new Lighting(0.42, 0.64, 0.18, 0.05, 1);
 
     /** For maps: flat enough that a colour can be read off against its legend. */
     public static final Lighting MAP = new Lighting(0.72, 0.26, 0.06, 0, 0.45);

@@ -1,0 +1,41 @@
+package layupmold.geometry.render;
+
+import java.util.ArrayList;
+import java.util.List;
+import layupmold.geometry.inspect.DeviationFigures;
+import layupmold.geometry.inspect.ThicknessFigures;
+import org.joml.Vector3d;
+
+/** Shows what the inspection measured: a scale that puts the limit in the middle, and marks on the worst places. */
+public final class InspectionMaps {
+
+    private static final int MOST_MARKERS = 9;
+
+    private InspectionMaps() {
+    }
+
+    /** Ball thickness, mm a triangle, against its limit; thin regions marked in the order of the figures. */
+    public static SurfaceMap thickness(ThicknessFigures figures, float[] map) {
+        double high = Math.min(figures.capMm(), Math.max(4 * figures.limitMm(), figures.limitMm() + 1));
+        List<Vector3d> thin = figures.thinRegions().stream().map(region -> region.at()).toList();
+        return new SurfaceMap("wall-thickness", "Thickness of the solid under each place; below the limit it prints weak",
+                map, ValueScale.about(figures.limitMm(), "Wall thickness", "mm", 0, high), numbered(thin));
+    }
+
+    /** Signed deviation of the tool surface from its target, mm a triangle; the greatest one marked. */
+    public static SurfaceMap deviation(DeviationFigures figures, float[] map) {
+        double span = Math.max(figures.toleranceMm(), figures.maxMm());
+        ValueScale scale = new ValueScale("Deviation", "mm", -span, span, 0, ColourMap.DIVERGING, Double.NaN);
+        return new SurfaceMap("deviation", "Tool surface against its target; positive is farther from the face", map, scale,
+                figures.maxAt() == null ? List.of() : numbered(List.of(figures.maxAt())));
+    }
+
+    /** One marker a place, numbered from 1; the first few only. */
+    private static List<Marker> numbered(List<Vector3d> places) {
+        List<Marker> markers = new ArrayList<>();
+        for (int i = 0; i < Math.min(MOST_MARKERS, places.size()); i++) {
+            markers.add(new Marker(places.get(i), Integer.toString(i + 1)));
+        }
+        return markers;
+    }
+}
