@@ -16,8 +16,9 @@ public sealed interface MoldOutcome {
      * @param regions {@link MoldRegion} ordinal of each triangle
      * @param partToMold from the posted mesh's frame (in mm) to the mold's
      * @param report figures and findings
+     * @param workpiece part and kept face, for pictures
      */
-    record Mold(TriangleMesh solid, byte[] regions, RigidTransform partToMold, MoldReport report)
+    record Mold(TriangleMesh solid, byte[] regions, RigidTransform partToMold, MoldReport report, Workpiece workpiece)
             implements MoldOutcome {
     }
 

@@ -9,6 +9,7 @@ import layupmold.geometry.MoldOutcome;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.Progress;
 import layupmold.geometry.RigidTransform;
+import layupmold.geometry.Workpiece;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
@@ -80,6 +81,7 @@ public final class CubeMaker implements MoldMaker {
             -a, -a, 0, a, -a, 0, a, a, 0, -a, a, 0, -a, -a, a, a, -a, a, a, a, a, -a, a, a}, CUBE);
         byte[] regions = new byte[12];
         Arrays.fill(regions, (byte) MoldRegion.SIDE.ordinal());
-        return new MoldOutcome.Mold(solid, regions, RigidTransform.identity(), SampleReport.filled());
+        return new MoldOutcome.Mold(solid, regions, RigidTransform.identity(), SampleReport.filled(),
+                new Workpiece(solid, solid));
     }
 }
