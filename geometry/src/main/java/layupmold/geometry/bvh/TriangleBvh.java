@@ -153,7 +153,8 @@ public final class TriangleBvh {
     public void firstHit(double ox, double oy, double oz, double dx, double dy, double dz,
             double tMin, double tMax, int ignoredTriangle, RayHit answer) {
         answer.triangle = -1;
-        answer.t = tMax;
+        // A box that is missed is entered at infinity, which must be beyond the limit.
+        answer.t = Math.min(tMax, Double.MAX_VALUE);
         if (order.length == 0) {
             return;
         }
