@@ -10,6 +10,8 @@ import io.micronaut.serde.annotation.Serdeable;
  * @param stl the mold, binary STL
  * @param threeMf the mold, 3MF
  * @param report figures and findings
+ * @param page the same for people: one HTML page with pictures
+ * @param model the mold with its maps, binary glTF
  */
 @Serdeable
 public record MoldLinks(
@@ -17,5 +19,7 @@ public record MoldLinks(
         String events,
         String stl,
         String threeMf,
-        String report) {
+        String report,
+        String page,
+        String model) {
 }

@@ -46,7 +46,8 @@ public final class MoldView {
         String self = path(mold.id());
         boolean done = mold.status() == MoldStatus.DONE;
         return new MoldLinks(self, self + "/events",
-                done ? self + "/mold.stl" : null, done ? self + "/mold.3mf" : null, done ? self + "/report.json" : null);
+                done ? self + "/mold.stl" : null, done ? self + "/mold.3mf" : null, done ? self + "/report.json" : null,
+                done ? self + "/report.html" : null, done ? self + "/mold.glb" : null);
     }
 
     private static <T> T read(String json, Class<T> type) {

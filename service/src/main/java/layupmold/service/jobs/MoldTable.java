@@ -135,13 +135,21 @@ public class MoldTable {
         return jdbc.sql("delete from mold where expires_at < :now").param("now", at(now)).update();
     }
 
+    /** Removes what showed molds that are gone. */
+    int deleteOrphanedLooks() {
+        return jdbc.sql("delete from look_file where not exists (select 1 from mold "
+                + "where mold.stl_key = look_file.stl_key and mold.report_key = look_file.report_key)").update();
+    }
+
     /** Whether any mold refers to a blob. */
     boolean uses(String key) {
         return jdbc.sql("""
                 select exists (select 1 from mold where part_key = :key)
                     or exists (select 1 from mold where stl_key = :key)
                     or exists (select 1 from mold where three_mf_key = :key)
-                    or exists (select 1 from mold where report_key = :key)""")
+                    or exists (select 1 from mold where report_key = :key)
+                    or exists (select 1 from look_file l join mold m
+                        on m.stl_key = l.stl_key and m.report_key = l.report_key where l.blob_key = :key)""")
                 .param("key", key).query(Boolean.class).single();
     }
 

@@ -18,7 +18,9 @@ public class Retention {
     /** Forgets molds and idempotency keys whose time is over; returns how many molds. */
     public int deleteExpired(Instant now) {
         keys.deleteExpired(now);
-        return molds.deleteExpired(now);
+        int gone = molds.deleteExpired(now);
+        molds.deleteOrphanedLooks();
+        return gone;
     }
 
     /** Whether any mold refers to a blob. */

@@ -16,18 +16,21 @@ import layupmold.service.report.ReportPage.Tick;
 import layupmold.service.report.ReportPage.View;
 import layupmold.service.report.ReportPage.ViewMap;
 
-/** The model to turn and zoom, and the legends of its maps. */
-final class InteractiveView {
+/**
+ * The model to turn and zoom, and the legends of its maps.
+ *
+ * @param glb the model, simplified if the mold is heavy
+ * @param maps what it can be coloured by
+ * @param note about simplification; may be empty
+ */
+record InteractiveView(byte[] glb, List<ViewMap> maps, String note) {
 
     /** More would make the page slow to load and send. */
     static final int MOST_TRIANGLES = 120_000;
     private static final int GRADIENT_STOPS = 24;
     private static final int TICKS = 6;
 
-    private InteractiveView() {
-    }
-
-    static View of(MoldPictures.Subject subject) {
+    static InteractiveView of(MoldPictures.Subject subject) {
         CoarseMesh coarse = CoarseMesh.of(subject.solid(), MOST_TRIANGLES);
         List<MapLayer> layers = new ArrayList<>();
         List<ViewMap> maps = new ArrayList<>();
@@ -39,6 +42,11 @@ final class InteractiveView {
         byte[] glb = GlbWriter.write(coarse.mesh(), layers);
         String note = coarse.cellMm() == 0 ? "" : String.format(Locale.ROOT,
                 "Simplified to details of %.1f mm for viewing; the mold file is exact.", coarse.cellMm());
+        return new InteractiveView(glb, maps, note);
+    }
+
+    /** For the template. */
+    View toPage() {
         return new View(Base64.getEncoder().encodeToString(glb), maps, note);
     }
 

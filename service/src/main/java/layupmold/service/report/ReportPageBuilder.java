@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Severity;
-import layupmold.geometry.render.MoldPictures;
 import layupmold.geometry.render.Picture;
 import layupmold.geometry.report.MoldReport;
 import layupmold.service.report.ReportPage.EmbeddedPicture;
@@ -16,7 +15,7 @@ import layupmold.service.report.ReportPage.Tone;
 import layupmold.service.report.ReportPage.Verdict;
 
 /** Puts what the pipeline measured and found into the words and pictures of the report page. */
-public final class ReportPageBuilder {
+final class ReportPageBuilder {
 
     private ReportPageBuilder() {
     }
@@ -24,16 +23,19 @@ public final class ReportPageBuilder {
     /**
      * @param title name of the part or of the recipe
      * @param report figures and findings
-     * @param subject what to draw
+     * @param pictures what was drawn
+     * @param files the pictures' files, in the same order
+     * @param view the model
      */
-    public static ReportPage build(String title, MoldReport report, MoldPictures.Subject subject) {
+    static ReportPage build(
+            String title, MoldReport report, List<Picture> pictures, List<LookFile> files, InteractiveView view) {
         List<FindingLine> problems = new ArrayList<>();
         List<FindingLine> notes = new ArrayList<>();
         report.findings().stream()
                 .sorted(Comparator.comparing(Finding::severity).reversed())
                 .forEach(f -> (f.severity() == Severity.INFO ? notes : problems).add(Wording.finding(f)));
         return new ReportPage(title, verdict(problems), keyFigures(report), problems, notes,
-                MoldFigures.groups(report), pictures(subject), List.of(), InteractiveView.of(subject), Cautions.ALL);
+                MoldFigures.groups(report), embedded(pictures, files), List.of(), view.toPage(), Cautions.ALL);
     }
 
     private static Verdict verdict(List<FindingLine> problems) {
@@ -55,10 +57,11 @@ public final class ReportPageBuilder {
                         Wording.percent(report.pull().undercutShare()) + " of the face"));
     }
 
-    private static List<EmbeddedPicture> pictures(MoldPictures.Subject subject) {
+    private static List<EmbeddedPicture> embedded(List<Picture> pictures, List<LookFile> files) {
         List<EmbeddedPicture> embedded = new ArrayList<>();
-        for (Picture picture : MoldPictures.of(subject)) {
-            String uri = "data:image/png;base64," + Base64.getEncoder().encodeToString(picture.toPng());
+        for (int i = 0; i < pictures.size(); i++) {
+            Picture picture = pictures.get(i);
+            String uri = "data:image/png;base64," + Base64.getEncoder().encodeToString(files.get(i).bytes());
             embedded.add(new EmbeddedPicture(picture.name(), picture.caption(), uri,
                     picture.scene().size().widthPx(), picture.scene().size().heightPx()));
         }

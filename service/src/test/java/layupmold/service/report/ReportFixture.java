@@ -8,6 +8,7 @@ import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.render.Marker;
 import layupmold.geometry.render.MoldPictures;
+import layupmold.geometry.render.Picture;
 import layupmold.geometry.render.SurfaceMap;
 import layupmold.geometry.render.ValueScale;
 import layupmold.geometry.report.BodyFigures;
@@ -69,6 +70,14 @@ final class ReportFixture {
                 ValueScale.about(3, "Draft", "deg", -5, 60), List.of(new Marker(new Vector3d(30, 0, 30), "1")));
         TriangleMesh face = plate(40, 2).flipped();
         return new MoldPictures.Subject(shell(40), face, solid, regions, List.of(thickness, angles));
+    }
+
+    static ReportPage page(String title, int cells) {
+        MoldPictures.Subject subject = subject(cells);
+        List<Picture> pictures = MoldPictures.of(subject);
+        List<LookFile> files = pictures.stream()
+                .map(picture -> new LookFile(picture.name(), "image/png", picture.toPng())).toList();
+        return ReportPageBuilder.build(title, report(), pictures, files, InteractiveView.of(subject));
     }
 
     /** The page with one histogram more. */

@@ -18,7 +18,7 @@ class ReportHtmlTest {
 
     @BeforeAll
     static void render() {
-        page = ReportPageBuilder.build(ReportFixture.HOSTILE, ReportFixture.report(), ReportFixture.subject(40));
+        page = ReportFixture.page(ReportFixture.HOSTILE, 40);
         html = new String(new ReportHtml().render(page), StandardCharsets.UTF_8);
     }
 

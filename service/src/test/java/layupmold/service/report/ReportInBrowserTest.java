@@ -35,7 +35,7 @@ class ReportInBrowserTest {
     @BeforeAll
     static void open() throws Exception {
         Files.createDirectories(FOLDER);
-        ReportPage page = ReportPageBuilder.build("Heron breast shell", ReportFixture.report(), ReportFixture.subject(80));
+        ReportPage page = ReportFixture.page("Heron breast shell", 80);
         Path html = FOLDER.resolve("report.html");
         Files.write(html, new ReportHtml().render(ReportFixture.withHistograms(page)));
         run = BrowserRun.of(html, FOLDER);

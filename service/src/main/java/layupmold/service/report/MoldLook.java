@@ -1,0 +1,36 @@
+package layupmold.service.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import layupmold.geometry.MoldOutcome.Mold;
+import layupmold.geometry.render.MoldPictures;
+import layupmold.geometry.render.Picture;
+import org.springframework.stereotype.Component;
+
+/** Makes everything that shows a mold to people: report page, model to turn, pictures. Seconds of work. */
+@Component
+public class MoldLook {
+
+    public static final String PAGE = "report.html";
+    public static final String MODEL = "mold.glb";
+    public static final String PICTURES = "pictures/";
+
+    private final ReportHtml html = new ReportHtml();
+
+    /** @param title what to call the mold */
+    public List<LookFile> of(String title, Mold mold) {
+        MoldPictures.Subject subject = new MoldPictures.Subject(
+                mold.workpiece().part(), mold.workpiece().face(), mold.solid(), mold.regions(), List.of());
+        List<LookFile> pictures = new ArrayList<>();
+        List<Picture> drawn = MoldPictures.of(subject);
+        for (Picture picture : drawn) {
+            pictures.add(new LookFile(PICTURES + picture.name() + ".png", "image/png", picture.toPng()));
+        }
+        InteractiveView view = InteractiveView.of(subject);
+        ReportPage page = ReportPageBuilder.build(title, mold.report(), drawn, pictures, view);
+        List<LookFile> files = new ArrayList<>(pictures);
+        files.add(new LookFile(MODEL, "model/gltf-binary", view.glb()));
+        files.add(new LookFile(PAGE, "text/html", html.render(page)));
+        return files;
+    }
+}
