@@ -2,6 +2,7 @@ package layupmold.geometry.render;
 
 import java.util.ArrayList;
 import java.util.List;
+import layupmold.geometry.inspect.DemoldFigures;
 import layupmold.geometry.inspect.DeviationFigures;
 import layupmold.geometry.inspect.ThicknessFigures;
 import org.joml.Vector3d;
@@ -28,6 +29,14 @@ public final class InspectionMaps {
         ValueScale scale = new ValueScale("Deviation", "mm", -span, span, 0, ColourMap.DIVERGING, Double.NaN);
         return new SurfaceMap("deviation", "Tool surface against its target; positive is farther from the face", map, scale,
                 figures.maxAt() == null ? List.of() : numbered(List.of(figures.maxAt())));
+    }
+
+    /** Draft, degrees a triangle, against its limit; locked regions marked in the order of the figures, deepest first. */
+    public static SurfaceMap draft(DemoldFigures figures, float[] map, double limitDeg) {
+        List<Vector3d> locked = figures.lockedRegions().stream().map(region -> region.at()).toList();
+        double low = Math.min(-5, limitDeg - 5);
+        return new SurfaceMap("draft", "Angle to the pull; at 0 a wall is upright, below it holds the part", map,
+                ValueScale.about(limitDeg, "Draft", "deg", low, 90), numbered(locked));
     }
 
     /** One marker a place, numbered from 1; the first few only. */

@@ -1,14 +1,20 @@
 package layupmold.service.report;
 
+import static layupmold.service.report.Wording.cm2;
+import static layupmold.service.report.Wording.degrees;
 import static layupmold.service.report.Wording.mm;
 import static layupmold.service.report.Wording.number;
 import static layupmold.service.report.Wording.percent;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import layupmold.geometry.inspect.DemoldFigures;
+import layupmold.geometry.inspect.DraftFigures;
 import layupmold.geometry.inspect.Histogram;
 import layupmold.geometry.inspect.ThicknessFigures;
+import layupmold.geometry.inspect.Verdict;
 import layupmold.service.report.ReportPage.Figure;
 import layupmold.service.report.ReportPage.FigureGroup;
 import layupmold.service.report.ReportPage.HistogramChart;
@@ -33,6 +39,46 @@ final class InspectionFigures {
         return chart("Wall thickness", "mm", figures.histogram(), number(figures.limitMm()),
                 "Least " + mm(figures.leastMm()) + "; 1 % of the surface is under " + mm(figures.p1Mm())
                         + ". Thicker walls than " + mm(figures.capMm()) + " are in the last bar.");
+    }
+
+    static FigureGroup demold(DemoldFigures figures) {
+        List<Figure> lines = new ArrayList<>();
+        lines.add(new Figure("Along the pull the part", verdict(figures.verdict()), "spring allowed " + mm(figures.flexLimitMm())));
+        lines.add(new Figure("Undercut", cm2(figures.undercutMm2()), cm2(figures.facingAwayMm2()) + " faces away, "
+                + cm2(figures.shadowedMm2()) + " lies in the shadow of other parts"));
+        if (!figures.lockedRegions().isEmpty()) {
+            double depth = figures.lockedRegions().get(0).depthMm();
+            lines.add(new Figure("Deepest region", Double.isInfinite(depth) ? "no way out" : mm(depth),
+                    figures.lockedRegions().size() + " regions, marked on the picture"));
+        }
+        for (DraftFigures draft : figures.drafts()) {
+            if (draft.areaMm2() > 0) {
+                lines.add(new Figure("Least draft, " + draft.region().name().toLowerCase(Locale.ROOT),
+                        degrees(draft.leastDeg()), cm2(draft.tightMm2()) + " under the limit"));
+            }
+        }
+        if (figures.otherPull() != null) {
+            lines.add(new Figure("Best other pull", Wording.direction(figures.otherPull().direction()),
+                    "in the mold's frame; spares " + cm2(figures.otherPull().gainMm2()) + " of undercut"));
+        }
+        if (figures.split() != null) {
+            lines.add(new Figure("A split", percent(figures.split().freedShare()) + " freed", figures.split().words()));
+        }
+        return new FigureGroup("Demolding", lines);
+    }
+
+    static HistogramChart draftChart(DemoldFigures figures, double limitDeg) {
+        DraftFigures tool = figures.drafts().get(0);
+        return chart("Draft of the tool surface", "degrees", tool.histogram(), number(limitDeg),
+                "Least " + degrees(tool.leastDeg()) + "; " + cm2(tool.tightMm2()) + " is under the limit.");
+    }
+
+    private static String verdict(Verdict verdict) {
+        return switch (verdict) {
+            case RELEASES -> "releases";
+            case RELEASES_WITH_FLEX -> "releases with flex";
+            case LOCKED -> "is locked";
+        };
     }
 
     static HistogramChart chart(String title, String unit, Histogram histogram, String limit, String summary) {

@@ -117,7 +117,7 @@ public class LookDesk {
                     "This version of the service makes another mold of this part. Post the part again.");
         }
         Map<LookFile, Blob> kept = new LinkedHashMap<>();
-        for (LookFile file : look.of(title(mold), made)) {
+        for (LookFile file : look.of(title(mold), made, recipe.geometry())) {
             kept.put(file, store.put(out -> out.write(file.bytes())));
         }
         transactions.executeWithoutResult(status -> {

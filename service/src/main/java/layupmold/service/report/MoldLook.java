@@ -3,6 +3,7 @@ package layupmold.service.report;
 import java.util.ArrayList;
 import java.util.List;
 import layupmold.geometry.MoldOutcome.Mold;
+import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.render.MoldPictures;
 import layupmold.geometry.render.Picture;
 import org.springframework.stereotype.Component;
@@ -17,17 +18,21 @@ public class MoldLook {
 
     private final ReportHtml html = new ReportHtml();
 
-    /** @param title what to call the mold */
-    public List<LookFile> of(String title, Mold mold) {
+    /**
+     * @param title what to call the mold
+     * @param recipe what it was made by
+     */
+    public List<LookFile> of(String title, Mold mold, Recipe recipe) {
+        Inspected inspected = Inspected.of(mold, recipe);
         MoldPictures.Subject subject = new MoldPictures.Subject(
-                mold.workpiece().part(), mold.workpiece().face(), mold.solid(), mold.regions(), List.of());
+                mold.workpiece().part(), mold.workpiece().face(), mold.solid(), mold.regions(), inspected.maps());
         List<LookFile> pictures = new ArrayList<>();
         List<Picture> drawn = MoldPictures.of(subject);
         for (Picture picture : drawn) {
             pictures.add(new LookFile(PICTURES + picture.name() + ".png", "image/png", picture.toPng()));
         }
         InteractiveView view = InteractiveView.of(subject);
-        ReportPage page = ReportPageBuilder.build(title, mold.report(), drawn, pictures, view);
+        ReportPage page = ReportPageBuilder.build(title, mold.report(), inspected, drawn, pictures, view);
         List<LookFile> files = new ArrayList<>(pictures);
         files.add(new LookFile(MODEL, "model/gltf-binary", view.glb()));
         files.add(new LookFile(PAGE, "text/html", html.render(page)));

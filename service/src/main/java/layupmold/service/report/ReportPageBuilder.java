@@ -10,9 +10,8 @@ import layupmold.geometry.render.Picture;
 import layupmold.geometry.report.MoldReport;
 import layupmold.service.report.ReportPage.EmbeddedPicture;
 import layupmold.service.report.ReportPage.Figure;
+import layupmold.service.report.ReportPage.FigureGroup;
 import layupmold.service.report.ReportPage.FindingLine;
-import layupmold.service.report.ReportPage.Tone;
-import layupmold.service.report.ReportPage.Verdict;
 
 /** Puts what the pipeline measured and found into the words and pictures of the report page. */
 final class ReportPageBuilder {
@@ -23,27 +22,23 @@ final class ReportPageBuilder {
     /**
      * @param title name of the part or of the recipe
      * @param report figures and findings
+     * @param inspected what was measured on the solid
      * @param pictures what was drawn
      * @param files the pictures' files, in the same order
      * @param view the model
      */
     static ReportPage build(
-            String title, MoldReport report, List<Picture> pictures, List<LookFile> files, InteractiveView view) {
+            String title, MoldReport report, Inspected inspected, List<Picture> pictures, List<LookFile> files,
+            InteractiveView view) {
         List<FindingLine> problems = new ArrayList<>();
         List<FindingLine> notes = new ArrayList<>();
         report.findings().stream()
                 .sorted(Comparator.comparing(Finding::severity).reversed())
                 .forEach(f -> (f.severity() == Severity.INFO ? notes : problems).add(Wording.finding(f)));
-        return new ReportPage(title, verdict(problems), keyFigures(report), problems, notes,
-                MoldFigures.groups(report), embedded(pictures, files), List.of(), view.toPage(), Cautions.ALL);
-    }
-
-    private static Verdict verdict(List<FindingLine> problems) {
-        if (problems.isEmpty()) {
-            return new Verdict(Tone.GOOD, "Ready to print", "All checks passed and nothing stands out.");
-        }
-        return new Verdict(Tone.LOOK, problems.size() == 1 ? "One thing to look at" : problems.size() + " things to look at",
-                "The mold is sound. Read the points below before spending a night of printing.");
+        List<FigureGroup> groups = new ArrayList<>(inspected.groups());
+        groups.addAll(MoldFigures.groups(report));
+        return new ReportPage(title, Headline.of(problems, inspected.demold()), keyFigures(report), problems, notes, groups,
+                embedded(pictures, files), inspected.charts(), view.toPage(), Cautions.ALL);
     }
 
     private static List<Figure> keyFigures(MoldReport report) {

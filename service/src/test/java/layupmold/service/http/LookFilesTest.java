@@ -84,7 +84,7 @@ class LookFilesTest {
 
     @Test
     void whatIsNotThereIsToldAsAProblem() {
-        service.request().get(mold + "/pictures/draft.png").then().statusCode(404)
+        service.request().get(mold + "/pictures/nothing.png").then().statusCode(404)
                 .contentType("application/problem+json");
         service.request().get("/v1/molds/nothing/report.html").then().statusCode(404);
         service.request().header("Accept", "application/json").get(mold + "/report.html").then().statusCode(406);

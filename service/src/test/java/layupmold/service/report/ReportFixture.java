@@ -2,15 +2,16 @@ package layupmold.service.report;
 
 import java.util.Arrays;
 import java.util.List;
+import layupmold.geometry.MoldOutcome.Mold;
 import layupmold.geometry.MoldRegion;
+import layupmold.geometry.RigidTransform;
+import layupmold.geometry.Workpiece;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.TriangleMesh;
-import layupmold.geometry.render.Marker;
+import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.render.MoldPictures;
 import layupmold.geometry.render.Picture;
-import layupmold.geometry.render.SurfaceMap;
-import layupmold.geometry.render.ValueScale;
 import layupmold.geometry.report.BodyFigures;
 import layupmold.geometry.report.CheckFigures;
 import layupmold.geometry.report.FaceFigures;
@@ -52,40 +53,29 @@ final class ReportFixture {
 
     static MoldPictures.Subject subject(int cells) {
         TriangleMesh solid = block(cells);
-        float[] depth = new float[solid.triangleCount()];
-        float[] draft = new float[solid.triangleCount()];
         double[] normals = solid.unitNormals();
         byte[] regions = new byte[solid.triangleCount()];
-        for (int t = 0; t < depth.length; t++) {
+        for (int t = 0; t < regions.length; t++) {
             Vector3d middle = solid.centroid(t);
             boolean top = t < 2 * cells * cells;
             regions[t] = (byte) (top ? dish(middle.x, middle.y) < 30 ? MoldRegion.TOOL : MoldRegion.BORDER
                     : normals[3 * t + 2] < -0.5 ? MoldRegion.BASE : MoldRegion.SIDE).ordinal();
-            depth[t] = (float) middle.z;
-            draft[t] = top ? (float) Math.toDegrees(Math.asin(normals[3 * t + 2])) : Float.NaN;
         }
-        SurfaceMap thickness = new SurfaceMap("wall-thickness", "Thickness of the solid under the surface", depth,
-                ValueScale.sequential("Wall thickness", "mm", 0, 60), List.of());
-        SurfaceMap angles = new SurfaceMap("draft", "Angle to the pull; below the limit the part sticks", draft,
-                ValueScale.about(3, "Draft", "deg", -5, 60), List.of(new Marker(new Vector3d(30, 0, 30), "1")));
         TriangleMesh face = plate(40, 2).flipped();
-        return new MoldPictures.Subject(shell(40), face, solid, regions, List.of(thickness, angles));
+        return new MoldPictures.Subject(shell(40), face, solid, regions, List.of());
     }
 
     static ReportPage page(String title, int cells) {
-        MoldPictures.Subject subject = subject(cells);
+        MoldPictures.Subject parts = subject(cells);
+        Mold mold = new Mold(parts.solid(), parts.regions(), RigidTransform.identity(), report(),
+                new Workpiece(parts.part(), parts.face()));
+        Inspected inspected = Inspected.of(mold, Recipe.defaults());
+        MoldPictures.Subject subject = new MoldPictures.Subject(
+                parts.part(), parts.face(), parts.solid(), parts.regions(), inspected.maps());
         List<Picture> pictures = MoldPictures.of(subject);
         List<LookFile> files = pictures.stream()
                 .map(picture -> new LookFile(picture.name(), "image/png", picture.toPng())).toList();
-        return ReportPageBuilder.build(title, report(), pictures, files, InteractiveView.of(subject));
-    }
-
-    /** The page with one histogram more. */
-    static ReportPage withHistograms(ReportPage page) {
-        var chart = new ReportPage.HistogramChart("Wall thickness", "mm", 0, 12, "0,0,40,180,900,2400,3100,2600,1200,700,300,90",
-                "2.5", "Least 1.10 mm; 1 % of the surface is under 2.20 mm.");
-        return new ReportPage(page.title(), page.verdict(), page.keyFigures(), page.problems(), page.notes(), page.groups(),
-                page.pictures(), List.of(chart), page.view(), page.cautions());
+        return ReportPageBuilder.build(title, report(), inspected, pictures, files, InteractiveView.of(subject));
     }
 
     private static double dish(double x, double y) {
