@@ -36,12 +36,12 @@ final class Annotation {
     /** Height that the heading takes from the top, pixels. */
     static double headerPx(Scene scene) {
         double unit = scene.size().widthPx() / 1600.0;
-        return scene.title().isEmpty() ? 0 : (scene.subtitle().isEmpty() ? 96 : 132) * unit;
+        return scene.title().isEmpty() ? 0 : (scene.subtitle().isEmpty() ? 104 : 146) * unit;
     }
 
     /** Height that the legend takes from the bottom, pixels. */
     static double footerPx(Scene scene) {
-        return scene.legend() instanceof Legend.None ? 0 : 130 * scene.size().widthPx() / 1600.0;
+        return scene.legend() instanceof Legend.None ? 0 : 142 * scene.size().widthPx() / 1600.0;
     }
 
     /** Draws everything that a scene says in words. */
@@ -64,17 +64,17 @@ final class Annotation {
 
     private void heading(String title, String subtitle) {
         if (!title.isEmpty()) {
-            text(Lettering.BOLD, title, 42, 56 * unit, 78 * unit, INK);
-            text(Lettering.MEDIUM, subtitle, 27, 56 * unit, 118 * unit, SOFT_INK);
+            text(Lettering.BOLD, title, 48, 56 * unit, 84 * unit, INK);
+            text(Lettering.MEDIUM, subtitle, 31, 56 * unit, 130 * unit, SOFT_INK);
         }
     }
 
     private void colourBar(ValueScale scale) {
         double left = 56 * unit;
-        double top = height - 84 * unit;
+        double top = height - 92 * unit;
         double length = width - 2 * left;
         double thick = 26 * unit;
-        text(Lettering.BOLD, scale.title() + ", " + unitName(scale.unit()), 26, left, top - 16 * unit, INK);
+        text(Lettering.BOLD, scale.title() + ", " + unitName(scale.unit()), 30, left, top - 16 * unit, INK);
         for (int x = 0; x < Math.round(length); x++) {
             g.setColor(new Color(scale.map().at(x / (length - 1))));
             g.fill(new Rectangle2D.Double(left + x, top, 1.5, thick));
@@ -85,7 +85,7 @@ final class Annotation {
         for (double tick : scale.ticks(TICKS)) {
             double x = left + length * scale.fraction(tick);
             g.draw(new Line2D.Double(x, top + thick, x, top + thick + 8 * unit));
-            centred(Lettering.MEDIUM, scale.label(tick, TICKS), 25, x, top + thick + 36 * unit, INK);
+            centred(Lettering.MEDIUM, scale.label(tick, TICKS), 30, x, top + thick + 42 * unit, INK);
         }
         if (!Double.isNaN(scale.limit())) {
             limit(scale, left + length * scale.fraction(scale.limit()), top, thick);
@@ -97,7 +97,7 @@ final class Annotation {
         g.setStroke(new BasicStroke((float) (4 * unit)));
         g.draw(new Line2D.Double(x, top - 9 * unit, x, top + thick));
         String words = "limit " + scale.label(scale.limit(), 5 * TICKS);
-        centred(Lettering.BOLD, words, 25, x, top - 16 * unit, INK);
+        centred(Lettering.BOLD, words, 30, x, top - 16 * unit, INK);
     }
 
     private void key(Legend.Key key) {
@@ -112,8 +112,8 @@ final class Annotation {
             g.setStroke(new BasicStroke((float) (1.5 * unit)));
             g.draw(box);
             x += side + 12 * unit;
-            text(Lettering.MEDIUM, swatch.name(), 27, x, y + 24 * unit, INK);
-            x += Lettering.MEDIUM.width(swatch.name(), 27 * unit) + 40 * unit;
+            text(Lettering.MEDIUM, swatch.name(), 30, x, y + 25 * unit, INK);
+            x += Lettering.MEDIUM.width(swatch.name(), 30 * unit) + 36 * unit;
         }
     }
 

@@ -40,7 +40,7 @@ class AnnotationTest {
     void theColourBarShowsTheScaleFromEndToEnd() {
         ValueScale scale = ValueScale.about(3, "Draft", "deg", -5, 60);
         BufferedImage image = Renderer.render(Scene.of("", "", DOWN, PLATE).asMap(new Legend.Scale(scale)));
-        int y = 1200 - 84 + 13;
+        int y = 1200 - 92 + 13;
         for (double value : new double[] {-4.9, -2, 1, 20, 40, 59.5}) {
             int x = (int) Math.round(56 + (1600 - 112) * scale.fraction(value));
             assertEquals(0, Oklab.ofRgb(scale.colour(value)).distance(Oklab.ofRgb(image.getRGB(x, y))), 0.02,
@@ -53,7 +53,7 @@ class AnnotationTest {
         ValueScale scale = ValueScale.sequential("Wall thickness", "mm", 0, 12);
         BufferedImage image = Renderer.render(Scene.of("", "", DOWN, PLATE).asMap(new Legend.Scale(scale)));
         assertEquals(List.of(0.0, 2.0, 4.0, 6.0, 8.0, 10.0, 12.0), scale.ticks(6));
-        int y = 1200 - 84 + 26 + 5;
+        int y = 1200 - 92 + 26 + 5;
         for (double tick : scale.ticks(6)) {
             int x = (int) Math.round(56 + (1600 - 112) * scale.fraction(tick));
             assertTrue(darkest(image, x - 2, x + 2, y) < 0xA0, "no mark at " + tick);

@@ -42,7 +42,7 @@ final class Wording {
     }
 
     static String size(Vector3dc mm) {
-        return number(mm.x()) + " × " + number(mm.y()) + " × " + number(mm.z()) + " mm";
+        return String.format(Locale.ROOT, "%.0f × %.0f × %.0f mm", mm.x(), mm.y(), mm.z());
     }
 
     static String direction(Vector3dc unit) {

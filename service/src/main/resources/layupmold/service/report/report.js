@@ -56,7 +56,7 @@
       grid: { left: 70, right: 30, top: 34, bottom: 52 },
       xAxis: { type: 'value', min: from, max: to, name: plot.dataset.title + ', ' + plot.dataset.unit, nameLocation: 'middle',
         nameGap: 32, nameTextStyle: text, axisLabel: text, splitLine: { show: false } },
-      yAxis: { type: 'value', name: 'Area, cm²', nameTextStyle: text, axisLabel: text, splitLine: { lineStyle: { color: '#e3ded6' } } },
+      yAxis: { type: 'value', name: 'Area, cm²', axisLine: { onZero: false }, nameTextStyle: text, axisLabel: text, splitLine: { lineStyle: { color: '#e3ded6' } } },
       series: [{
         type: 'bar', data: bars, barWidth: Math.max(2, 780 / areas.length), barCategoryGap: 0,
         itemStyle: { color: bar => limit !== null && bar.value[0] < limit ? '#b8622f' : '#2e7f87', borderColor: '#fbfaf8', borderWidth: 1 },

@@ -42,7 +42,7 @@ class ReportHtmlTest {
 
     @Test
     void figuresHaveUnitsAndFindingsTheirPlaceLimitAndAdvice() {
-        assertTrue(html.contains("140 × 110 × 42.0 mm"));
+        assertTrue(html.contains("140 × 110 × 42 mm"));
         assertTrue(html.contains("measured 0.80 mm, limit 0.50 mm"));
         assertTrue(html.contains("at (12.5, \u221230.0, 8.0) on the part as posted"));
         assertTrue(html.contains("Split the mold along the crown"));
