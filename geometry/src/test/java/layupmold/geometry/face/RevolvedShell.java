@@ -12,22 +12,22 @@ import org.joml.Vector3d;
  * @param mesh closed and outward-facing
  * @param region 0 outer wall, 1 rim up to where its normal is square to z, 2 the rest of the rim, 3 inner wall
  */
-record RevolvedShell(TriangleMesh mesh, byte[] region) {
+public record RevolvedShell(TriangleMesh mesh, byte[] region) {
 
-    enum Rim {
+    public enum Rim {
         SHARP, ROUND, CHAMFERED
     }
 
-    static final byte OUTER = 0;
-    static final byte RIM_OUTSIDE = 1;
-    static final byte RIM_INSIDE = 2;
-    static final byte INNER = 3;
+    public static final byte OUTER = 0;
+    public static final byte RIM_OUTSIDE = 1;
+    public static final byte RIM_INSIDE = 2;
+    public static final byte INNER = 3;
 
     /**
      * A bowl cut from a sphere of outer radius {@code radius} about the origin, its rim {@code openDeg} from the lowest
      * point, walls along one radius.
      */
-    static RevolvedShell sphere(double radius, double wall, double openDeg, Rim rim, int around, int along) {
+    public static RevolvedShell sphere(double radius, double wall, double openDeg, Rim rim, int around, int along) {
         List<double[]> outer = new ArrayList<>();
         List<double[]> inner = new ArrayList<>();
         for (int i = 0; i <= along; i++) {
@@ -39,7 +39,7 @@ record RevolvedShell(TriangleMesh mesh, byte[] region) {
     }
 
     /** A cone frustum's mantle with a flat floor: radii and heights outside, the wall at right angles to the mantle. */
-    static RevolvedShell pan(double floorRadius, double draftDeg, double height, double wall, Rim rim, int around,
+    public static RevolvedShell pan(double floorRadius, double draftDeg, double height, double wall, Rim rim, int around,
             int along) {
         double lean = Math.tan(Math.toRadians(draftDeg));
         double sideways = wall / Math.cos(Math.toRadians(draftDeg));
@@ -60,7 +60,7 @@ record RevolvedShell(TriangleMesh mesh, byte[] region) {
     }
 
     /** A solid ball. */
-    static RevolvedShell ball(double radius, int around, int along) {
+    public static RevolvedShell ball(double radius, int around, int along) {
         List<double[]> profile = new ArrayList<>();
         List<Byte> regions = new ArrayList<>();
         for (int i = 0; i <= along; i++) {
@@ -159,7 +159,7 @@ record RevolvedShell(TriangleMesh mesh, byte[] region) {
         return mesh.volume() > 0 ? mesh : mesh.flipped();
     }
 
-    RevolvedShell moved(Matrix4d m) {
+    public RevolvedShell moved(Matrix4d m) {
         double[] xyz = mesh.xyz().clone();
         for (int i = 0; i < xyz.length; i += 3) {
             Vector3d p = m.transformPosition(new Vector3d(xyz[i], xyz[i + 1], xyz[i + 2]));
@@ -170,7 +170,7 @@ record RevolvedShell(TriangleMesh mesh, byte[] region) {
         return new RevolvedShell(new TriangleMesh(xyz, mesh.triangles()), region);
     }
 
-    double area(int... regions) {
+    public double area(int... regions) {
         double sum = 0;
         for (int t = 0; t < region.length; t++) {
             for (int r : regions) {
