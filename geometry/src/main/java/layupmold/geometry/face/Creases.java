@@ -11,7 +11,7 @@ final class Creases {
     static final double ROUND = 1.2;
 
     /** Share of the full price that a cut along a rim's edge costs. */
-    private static final double LOW = 0.05;
+    static final double LOW = 0.02;
 
     private Creases() {
     }

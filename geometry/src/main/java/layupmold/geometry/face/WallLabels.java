@@ -18,8 +18,13 @@ record WallLabels(boolean[] kept, float[] evidence) {
     static final double SURE = 0.3;
     /** Segments narrower than this many thicknesses may be rim strips or chamfers. */
     private static final double NARROW = 2.5;
-    /** Tilts undecided strips towards the rim: small against the price of cutting along their two edges. */
-    private static final double RIM_BIAS = -0.01;
+    /** A strip's inward ray that goes deeper than this many thicknesses looks along the wall, not through it. */
+    private static final double THROUGH = 3;
+    /**
+     * Tilts undecided strips towards the rim. More than the price of an edge times the turn of a small opening, whose
+     * inner edge is the shorter; less than the price of both edges of a strip as wide as the wall, which is detail.
+     */
+    private static final double RIM_BIAS = -1.5 * Creases.LOW;
     private static final double WIDE_EVIDENCE = 0.4;
     private static final double SCALE = 10_000;
     private static final double MOST = 1e8;
@@ -37,15 +42,17 @@ record WallLabels(boolean[] kept, float[] evidence) {
         for (int p = 0; p < evidence.length; p++) {
             int t = patches.probe()[p];
             boolean narrow = width[t] < NARROW * thickness[t];
-            evidence[p] = evidence(survey, p, narrow, inner);
+            boolean through = survey.isPaired(p) && (!narrow || survey.depthMm()[p] < THROUGH * thickness[t]);
+            evidence[p] = evidence(survey, p, through, narrow, inner);
         }
         return cut(topology, edges, patches, thickness, evidence);
     }
 
-    private static float evidence(WallSurvey survey, int p, boolean narrow, boolean inner) {
+    private static float evidence(WallSurvey survey, int p, boolean through, boolean narrow,
+            boolean inner) {
         double seen = survey.seen()[p];
         double sign = inner ? -1 : 1;
-        if (survey.isPaired(p)) {
+        if (through) {
             double behind = survey.seen()[survey.opposite()[p]];
             double contrast = (seen - behind) / (seen + behind + 0.05);
             boolean bothHidden = seen < HIDDEN && behind < HIDDEN;

@@ -21,7 +21,7 @@ record WallSurvey(float[] seen, int[] opposite, double[] depthMm, double[] facin
     private static final int DIRECTIONS = 24;
     private static final int GRAIN = 256;
     /** Least cosine between a wall's inward normal and the other wall's outward normal: uneven walls taper. */
-    private static final double FACING_COS = Math.cos(Math.toRadians(40));
+    private static final double FACING_COS = Math.cos(Math.toRadians(35));
     /** A normal that sees less than this of the mold's hemisphere counts as seen in that proportion. */
     private static final double LEAST_WEIGHT = 0.15;
 

@@ -158,7 +158,7 @@ public final class PullSearch {
     private Vector3d natural(List<Vector3d> natural, Vector3d best) {
         Symmetry symmetry = new Symmetry(bvh, fine.samples(), fine.size());
         double hidden = fine.hiddenShare(best);
-        double facing = normals.facing(best);
+        List<Vector3d> asGood = new ArrayList<>();
         List<Vector3d> axes = new ArrayList<>(natural);
         axes.add(normals.mostFaced(best));
         for (Vector3d axis : axes) {
@@ -166,8 +166,15 @@ public final class PullSearch {
                 continue;
             }
             double more = fine.hiddenShare(axis) - hidden;
-            if (more <= AS_GOOD && normals.facing(axis) >= facing - AS_FACING
-                    || more <= NEARLY_AS_GOOD * hidden && symmetry.hasHalfTurn(axis)) {
+            if (more <= AS_GOOD) {
+                asGood.add(axis);
+            } else if (more <= NEARLY_AS_GOOD * hidden && symmetry.hasHalfTurn(axis)) {
+                return axis;
+            }
+        }
+        double facing = asGood.stream().mapToDouble(normals::facing).reduce(normals.facing(best), Math::max);
+        for (Vector3d axis : asGood) {
+            if (normals.facing(axis) >= facing - AS_FACING) {
                 return axis;
             }
         }

@@ -1,0 +1,81 @@
+package layupmold.geometry.face;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.stream.LongStream;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.recipe.Keep;
+import layupmold.geometry.shape.ShellRegion;
+import layupmold.geometry.testparts.RandomShells;
+import layupmold.geometry.testparts.ShellSpec;
+import layupmold.geometry.testparts.ShellSpec.RimKind;
+import layupmold.geometry.testparts.TestPart;
+import org.joml.Vector3d;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * Holds the face against shells whose every triangle is known by construction: nine forms, three rims, openings, ribs,
+ * bosses, uneven walls, slivers, noise, far away.
+ */
+class RandomShellFaceTest {
+
+    private static final int SHELLS = 120;
+
+    static LongStream seeds() {
+        return LongStream.range(0, SHELLS);
+    }
+
+    @ParameterizedTest
+    @MethodSource("seeds")
+    void keepsTheWholeOuterWallAndNothingElse(long seed) {
+        ShellSpec spec = ShellSpec.random(seed).withInsideOut(false).withSpecks(0);
+        TestPart part = RandomShells.shell(spec);
+        FaceResult face = FaceExtraction.extract(
+                part.mesh(), EdgeTopology.of(part.mesh()), part.pull(), new Keep.Outer());
+        double outer = part.areaOf(ShellRegion.OUTER);
+        assertEquals(PartKind.CLOSED_SHELL, face.kind());
+        assertTrue(keptArea(part, face, ShellRegion.OUTER) >= 0.999 * outer, "outer wall lost");
+        assertTrue(keptArea(part, face, ShellRegion.INNER) <= 0.001 * outer, "inner wall kept");
+        assertEquals(part.openings(), face.openings().size());
+        assertEquals(0, face.topology().nonManifoldCount());
+        assertEquals(0, face.topology().nonManifoldVertices(face.mesh().vertexCount()).length);
+        if (spec.rim() == RimKind.FULL_ROUND) {
+            assertTrue(keptBeyondTheCut(part, face) <= 0.001 * outer, "rim kept beyond its cut");
+        } else {
+            double rim = keptArea(part, face, ShellRegion.RIM_OUTER_HALF)
+                    + keptArea(part, face, ShellRegion.RIM_INNER_HALF);
+            assertTrue(rim <= 0.001 * outer, "rim kept: " + rim / outer);
+            assertEquals(part.loopLengthsMm()[0], face.perimeterMm(), 0.01 * part.loopLengthsMm()[0]);
+        }
+    }
+
+    private static double keptArea(TestPart part, FaceResult face, ShellRegion region) {
+        double twice = 0;
+        for (int t = 0; t < face.sourceTriangle().length; t++) {
+            if (part.region(face.sourceTriangle()[t]) == region) {
+                twice += face.mesh().areaNormal(t).length();
+            }
+        }
+        return twice / 2;
+    }
+
+    /**
+     * Area of pieces of a full round's triangles that look back along the pull by more than one segment of the round
+     * (22.5°): around the perimeter all of it lies beyond the silhouette.
+     */
+    private static double keptBeyondTheCut(TestPart part, FaceResult face) {
+        Vector3d pull = part.pull();
+        double twice = 0;
+        for (int t = 0; t < face.sourceTriangle().length; t++) {
+            int source = face.sourceTriangle()[t];
+            Vector3d normal = face.mesh().areaNormal(t);
+            if (part.loopOfTriangle()[source] == 0
+                    && normal.dot(pull) > Math.sin(Math.toRadians(22.5)) * normal.length()) {
+                twice += normal.length();
+            }
+        }
+        return twice / 2;
+    }
+}
