@@ -152,8 +152,9 @@ public final class PullSearch {
     }
 
     /**
-     * The first natural axis near {@code best} that is as good; else {@code best}, laid into a mirror plane if there is
-     * one. An axis of symmetry may hide a little more: beside it one side's gain is the other's loss.
+     * A natural axis near {@code best}: one of symmetry if there is one, which may hide a little more, since beside it one
+     * side's gain is the other's loss; else the first that hides no more and faces as well; else {@code best}, laid into
+     * a mirror plane if there is one.
      */
     private Vector3d natural(List<Vector3d> natural, Vector3d best) {
         Symmetry symmetry = new Symmetry(bvh, fine.samples(), fine.size());
@@ -166,10 +167,11 @@ public final class PullSearch {
                 continue;
             }
             double more = fine.hiddenShare(axis) - hidden;
+            if (more <= Math.max(AS_GOOD, NEARLY_AS_GOOD * hidden) && symmetry.hasHalfTurn(axis)) {
+                return axis;
+            }
             if (more <= AS_GOOD) {
                 asGood.add(axis);
-            } else if (more <= NEARLY_AS_GOOD * hidden && symmetry.hasHalfTurn(axis)) {
-                return axis;
             }
         }
         double facing = asGood.stream().mapToDouble(normals::facing).reduce(normals.facing(best), Math::max);
