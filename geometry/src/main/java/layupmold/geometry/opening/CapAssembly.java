@@ -80,8 +80,7 @@ final class CapAssembly {
             global[v] = vertexCount;
             System.arraycopy(part.mesh().xyz(), 3 * v, xyz, 3 * vertexCount, 3);
             if (part.ring() != null) {
-                double across = 2 * part.distance()[v] / part.ring().widthMm();
-                trimProfile[vertexCount] = Math.max(0, 1 - Math.abs(across - 1));
+                trimProfile[vertexCount] = part.profile()[v];
             }
             vertexCount++;
         }

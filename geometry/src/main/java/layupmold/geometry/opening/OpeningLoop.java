@@ -19,7 +19,7 @@ final class OpeningLoop {
     final int[] vertices;
     /** Corner positions. */
     final double[] xyz;
-    /** Normal of the face triangle on the other side of edge i, as long as twice its area. */
+    /** Normal of the face around the two ends of edge i, area weighted, so that a sliver at the edge does not tell. */
     final double[] faceNormals;
     /** Mean length of the face's edges at corner i. */
     final double[] size;
@@ -55,21 +55,24 @@ final class OpeningLoop {
             vertices[i] = topology.from(loop[n - 1 - i]);
             corner.put(vertices[i], i);
             System.arraycopy(face.xyz(), 3 * vertices[i], xyz, 3 * i, 3);
-            int t = loop[(2 * n - 2 - i) % n] / 3;
-            int[] triangles = face.triangles();
-            Triangles.normal(face.xyz(), triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2], faceNormals,
-                    3 * i);
         }
         int[] fan = fan(topology, loop);
         double[] length = new double[n];
         int[] count = new int[n];
         Set<Long> faceEdges = new HashSet<>();
+        double[] normal = new double[3];
         for (int t : fan) {
+            Triangles.normal(face.xyz(), topology.from(3 * t), topology.from(3 * t + 1), topology.from(3 * t + 2),
+                    normal, 0);
             for (int h = 3 * t; h < 3 * t + 3; h++) {
                 int a = topology.from(h);
                 int b = topology.to(h);
                 Integer i = corner.get(a);
                 Integer j = corner.get(b);
+                for (int k = 0; k < 3 && i != null; k++) {
+                    faceNormals[3 * i + k] += normal[k];
+                    faceNormals[3 * ((i + n - 1) % n) + k] += normal[k];
+                }
                 double l = Triangles.distance(face.xyz(), a, b);
                 for (Integer k : new Integer[] {i, j}) {
                     if (k != null) {

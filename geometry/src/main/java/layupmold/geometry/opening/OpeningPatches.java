@@ -18,9 +18,9 @@ final class OpeningPatches {
      * @param mesh its patch; the loop's corners are the first vertices
      * @param shape how it was shaped
      * @param ring loops of the trim ring in vertices of {@code mesh}, or null
-     * @param distance distance from the loop by vertex, or null without a ring
+     * @param profile depth in the ring's groove by vertex, 0 to 1, or null without a ring
      */
-    record Part(OpeningLoop loop, TriangleMesh mesh, CapShape shape, TrimRing ring, double[] distance) {
+    record Part(OpeningLoop loop, TriangleMesh mesh, CapShape shape, TrimRing ring, double[] profile) {
     }
 
     private final List<Part> parts = new ArrayList<>();
@@ -47,7 +47,7 @@ final class OpeningPatches {
                         .at(loop.place()).measured(loop.perimeter(), null, "mm")
                         .advising("Close the opening in the part, or smooth its edge."));
             }
-            patches.add(loop, shaped, trimRingWidthMm);
+            patches.add(face, loop, shaped, trimRingWidthMm);
         }
         return patches;
     }
@@ -60,23 +60,25 @@ final class OpeningPatches {
         return findings;
     }
 
-    private void add(OpeningLoop loop, PatchShaping.Shaped shaped, double trimRingWidthMm) {
+    private void add(
+            TriangleMesh face, OpeningLoop loop, PatchShaping.Shaped shaped, double trimRingWidthMm) {
         if (shaped.shape() != shaped.wanted()) {
             findings.add(Finding.warning(OpeningCapper.STAGE, "cap-plainer-than-wanted",
                             "The cap over this opening is " + describe(shaped.shape()) + ": one that is "
                                     + describe(shaped.wanted()) + " would have crossed the face or itself.")
                     .at(loop.place()).advising("Look at the cap in the mold before printing."));
         }
-        TrimRingCut.Result cut = trimRingWidthMm > 0 ? TrimRingCut.cut(shaped.patch(), trimRingWidthMm) : null;
+        TrimRingCut.Result cut =
+                trimRingWidthMm > 0 ? TrimRingCut.cut(shaped.patch(), face, loop, trimRingWidthMm) : null;
         if (cut == null && trimRingWidthMm > 0) {
             findings.add(Finding.warning(OpeningCapper.STAGE, "trim-mark-does-not-fit",
-                            "The opening is too small or too narrow for a trim mark around it.")
+                            "The opening is too small, narrow or creased for a trim mark around it.")
                     .at(loop.place()).measured(loop.perimeter(), null, "mm")
                     .advising("Mark this edge on the laminate by hand, or use a narrower mark."));
         }
         parts.add(cut == null
                 ? new Part(loop, shaped.patch().toMesh(), shaped.shape(), null, null)
-                : new Part(loop, cut.mesh(), shaped.shape(), cut.ring(), cut.distance()));
+                : new Part(loop, cut.mesh(), shaped.shape(), cut.ring(), cut.profile()));
     }
 
     private static String describe(CapShape shape) {

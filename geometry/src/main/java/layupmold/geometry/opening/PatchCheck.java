@@ -14,53 +14,55 @@ final class PatchCheck {
     /** Neighbours in the patch may turn by less than 120°, the patch against the face by less than about 155°. */
     private static final double LEAST_COSINE_INSIDE = -0.5;
     private static final double LEAST_COSINE_AT_LOOP = -0.9;
-    /** Triangles smaller than this share of the mean have no normal worth testing. */
-    private static final double TINY = 1e-4;
+    /** Triangles with less area than this share of their longest side's square have no normal worth testing. */
+    private static final double SLIVER = 0.01;
 
     private PatchCheck() {
     }
 
     /** True if nothing is wrong. */
     static boolean passes(PatchMesh patch, TriangleMesh face, OpeningLoop loop) {
-        return isUnfolded(patch, loop) && isFree(patch, face, loop);
+        return isUnfolded(patch, loop) && isFree(patch.toMesh(), face, loop);
     }
 
     private static boolean isUnfolded(PatchMesh patch, OpeningLoop loop) {
         double[] normals = new double[3 * patch.triangleCount];
-        double sum = 0;
+        boolean[] sliver = new boolean[patch.triangleCount];
         for (int t = 0; t < normals.length; t += 3) {
-            Triangles.normal(patch.xyz, patch.origin[t], patch.origin[t + 1], patch.origin[t + 2], normals, t);
-            double length = Triangles.length(normals, t);
-            if (!(length > 0)) {
+            int a = patch.origin[t];
+            int b = patch.origin[t + 1];
+            int c = patch.origin[t + 2];
+            Triangles.normal(patch.xyz, a, b, c, normals, t);
+            double twiceArea = Triangles.length(normals, t);
+            if (!(twiceArea > 0)) {
                 return false;
             }
-            sum += length;
+            double side = Math.max(Triangles.distance(patch.xyz, a, b),
+                    Math.max(Triangles.distance(patch.xyz, b, c), Triangles.distance(patch.xyz, c, a)));
+            sliver[t / 3] = twiceArea < 2 * SLIVER * side * side;
         }
-        double tiny = TINY * sum / patch.triangleCount;
         for (int h = 0; h < normals.length; h++) {
-            int t = h - h % 3;
-            if (Triangles.length(normals, t) < tiny) {
+            int g = patch.twin[h];
+            if (sliver[h / 3] || g >= 0 && sliver[g / 3]) {
                 continue;
             }
-            int g = patch.twin[h];
-            if (g < 0) {
-                if (Triangles.cosine(normals, t, loop.faceNormals, 3 * patch.origin[h]) < LEAST_COSINE_AT_LOOP) {
-                    return false;
-                }
-            } else if (Triangles.length(normals, g - g % 3) >= tiny
-                    && Triangles.cosine(normals, t, normals, g - g % 3) < LEAST_COSINE_INSIDE) {
+            int t = h - h % 3;
+            double cosine = g < 0 ? Triangles.cosine(normals, t, loop.faceNormals, 3 * patch.origin[h])
+                    : Triangles.cosine(normals, t, normals, g - g % 3);
+            if (cosine < (g < 0 ? LEAST_COSINE_AT_LOOP : LEAST_COSINE_INSIDE)) {
                 return false;
             }
         }
         return true;
     }
 
-    private static boolean isFree(PatchMesh patch, TriangleMesh face, OpeningLoop loop) {
+    /** True if a patch, whose first vertices are the loop's corners, crosses neither itself nor the face. */
+    static boolean isFree(TriangleMesh patch, TriangleMesh face, OpeningLoop loop) {
         int[] near = faceTrianglesNear(patch, face);
         int[] faceVertices = Arrays.stream(near).flatMap(t -> Arrays.stream(face.triangles(), 3 * t, 3 * t + 3))
                 .sorted().distinct().toArray();
-        int patchVertices = patch.vertexCount;
-        double[] xyz = Arrays.copyOf(patch.xyz, 3 * (patchVertices + faceVertices.length));
+        int patchVertices = patch.vertexCount();
+        double[] xyz = Arrays.copyOf(patch.xyz(), 3 * (patchVertices + faceVertices.length));
         int[] local = new int[faceVertices.length];
         for (int i = 0; i < faceVertices.length; i++) {
             local[i] = patchVertices + i;
@@ -72,20 +74,20 @@ final class PatchCheck {
                 local[at] = i;
             }
         }
-        int[] triangles = new int[3 * (near.length + patch.triangleCount)];
+        int[] triangles = new int[3 * (near.length + patch.triangleCount())];
         int size = 0;
         for (int t : near) {
             for (int i = 0; i < 3; i++) {
                 triangles[size++] = local[Arrays.binarySearch(faceVertices, face.triangles()[3 * t + i])];
             }
         }
-        System.arraycopy(patch.origin, 0, triangles, size, 3 * patch.triangleCount);
+        System.arraycopy(patch.triangles(), 0, triangles, size, patch.triangles().length);
         TriangleMesh both = new TriangleMesh(xyz, triangles);
         return SelfIntersections.findInvolving(both, TriangleBvh.of(both), near.length, 1).length == 0;
     }
 
-    private static int[] faceTrianglesNear(PatchMesh patch, TriangleMesh face) {
-        double[] box = patch.toMesh().bounds();
+    private static int[] faceTrianglesNear(TriangleMesh patch, TriangleMesh face) {
+        double[] box = patch.bounds();
         double[] xyz = face.xyz();
         int[] triangles = face.triangles();
         int[] near = new int[64];

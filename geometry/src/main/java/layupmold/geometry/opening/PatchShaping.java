@@ -67,7 +67,8 @@ final class PatchShaping {
             }
         }
         for (PatchMesh first : firsts) {
-            if (PatchCheck.passes(first, face, loop)) {
+            // Better a cap with a fold in it, where the face itself is creased, than none.
+            if (PatchCheck.isFree(first.toMesh(), face, loop)) {
                 return new Shaped(first, CapShape.FACETED, wanted);
             }
         }

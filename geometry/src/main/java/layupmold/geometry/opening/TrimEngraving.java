@@ -1,9 +1,17 @@
 package layupmold.geometry.opening;
 
+import java.util.Arrays;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /** Sinks the trim rings of a capped face into grooves. */
 public final class TrimEngraving {
+
+    /** Rings are made so that grooves up to this share of their width, either way, cross neither cap nor face. */
+    public static final double MOST_DEPTH_BY_WIDTH = 1 / 3.0;
+
+    /** A groove's walls turn by 34° on a flat cap; while none turns by more than 66°, none folds onto its neighbours. */
+    private static final double SAFE_TURN_COSINE = 0.4;
+    private static final double FLUSH_COSINE = 0.85;
 
     private TrimEngraving() {
     }
@@ -16,40 +24,81 @@ public final class TrimEngraving {
      * @return a mesh with the vertices and triangles of {@code capped.mesh()}; that mesh itself without rings or depth
      */
     public static TriangleMesh engrave(CappedFace capped, double depthMm) {
-        boolean hasRings = capped.caps().stream().anyMatch(cap -> !cap.trimRings().isEmpty());
-        if (depthMm == 0 || !hasRings) {
+        if (depthMm == 0 || capped.caps().stream().allMatch(cap -> cap.trimRings().isEmpty())) {
             return capped.mesh();
         }
-        double[] xyz = capped.mesh().xyz();
-        double[] normals = capNormals(capped);
-        double[] engraved = xyz.clone();
-        for (int v = 0; v < capped.trimProfile().length; v++) {
-            double length = Triangles.length(normals, 3 * v);
-            if (capped.trimProfile()[v] > 0 && length > 0) {
-                for (int k = 0; k < 3; k++) {
-                    engraved[3 * v + k] += depthMm * capped.trimProfile()[v] * normals[3 * v + k] / length;
-                }
-            }
-        }
-        return new TriangleMesh(engraved, capped.mesh().triangles());
+        return engrave(capped.mesh(), 3 * capped.caps().get(0).firstTriangle(), capped.trimProfile(), depthMm);
     }
 
-    /** Area-weighted vertex normals of the caps alone. */
-    private static double[] capNormals(CappedFace capped) {
-        double[] xyz = capped.mesh().xyz();
-        int[] triangles = capped.mesh().triangles();
-        double[] normals = new double[xyz.length];
+    /**
+     * True if a groove of the greatest depth, raised or sunk, leaves a patch clear of itself and of the face: either
+     * because no triangle turns far and the face lies flush, or by the exact test.
+     */
+    static boolean fits(TriangleMesh patch, double[] profile, double widthMm, TriangleMesh face, OpeningLoop loop) {
+        boolean flush = leastRimCosine(patch, loop) >= FLUSH_COSINE;
+        for (int sign = -1; sign <= 1; sign += 2) {
+            TriangleMesh engraved = engrave(patch, 0, profile, sign * widthMm * MOST_DEPTH_BY_WIDTH);
+            boolean safe = flush && leastTurnCosine(patch, engraved) >= SAFE_TURN_COSINE;
+            if (!safe && !PatchCheck.isFree(engraved, face, loop)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** How far the face turns from the patch at the loop, at most. */
+    private static double leastRimCosine(TriangleMesh patch, OpeningLoop loop) {
         double[] normal = new double[3];
-        for (Cap cap : capped.caps()) {
-            for (int t = 3 * cap.firstTriangle(); t < 3 * (cap.firstTriangle() + cap.triangleCount()); t += 3) {
-                Triangles.normal(xyz, triangles[t], triangles[t + 1], triangles[t + 2], normal, 0);
-                for (int i = t; i < t + 3; i++) {
-                    for (int k = 0; k < 3; k++) {
-                        normals[3 * triangles[i] + k] += normal[k];
-                    }
+        double least = 1;
+        int[] triangles = patch.triangles();
+        for (int t = 0; t < triangles.length; t += 3) {
+            for (int i = 0; i < 3; i++) {
+                int a = triangles[t + i];
+                int b = triangles[t + (i + 1) % 3];
+                if (a < loop.cornerCount() && b == (a + 1) % loop.cornerCount()) {
+                    Triangles.normal(patch.xyz(), a, b, triangles[t + (i + 2) % 3], normal, 0);
+                    least = Math.min(least, Triangles.cosine(normal, 0, loop.faceNormals, 3 * a));
                 }
             }
         }
-        return normals;
+        return least;
+    }
+
+    private static double leastTurnCosine(TriangleMesh before, TriangleMesh after) {
+        double[] normals = new double[6];
+        double least = 1;
+        int[] triangles = before.triangles();
+        for (int t = 0; t < triangles.length; t += 3) {
+            Triangles.normal(before.xyz(), triangles[t], triangles[t + 1], triangles[t + 2], normals, 0);
+            Triangles.normal(after.xyz(), triangles[t], triangles[t + 1], triangles[t + 2], normals, 3);
+            least = Math.min(least, Triangles.cosine(normals, 0, normals, 3));
+        }
+        return least;
+    }
+
+    /** Normals are those of the triangles whose first corner is at {@code from} or later, weighted by area. */
+    private static TriangleMesh engrave(TriangleMesh mesh, int from, double[] profile, double depthMm) {
+        double[] xyz = mesh.xyz();
+        int[] triangles = mesh.triangles();
+        double[] normals = new double[xyz.length];
+        double[] normal = new double[3];
+        for (int t = from; t < triangles.length; t += 3) {
+            Triangles.normal(xyz, triangles[t], triangles[t + 1], triangles[t + 2], normal, 0);
+            for (int i = t; i < t + 3; i++) {
+                for (int k = 0; k < 3; k++) {
+                    normals[3 * triangles[i] + k] += normal[k];
+                }
+            }
+        }
+        double[] engraved = Arrays.copyOf(xyz, xyz.length);
+        for (int v = 0; v < profile.length; v++) {
+            double length = Triangles.length(normals, 3 * v);
+            if (profile[v] > 0 && length > 0) {
+                for (int k = 0; k < 3; k++) {
+                    engraved[3 * v + k] += depthMm * profile[v] * normals[3 * v + k] / length;
+                }
+            }
+        }
+        return new TriangleMesh(engraved, triangles);
     }
 }

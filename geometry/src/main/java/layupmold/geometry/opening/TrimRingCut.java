@@ -17,9 +17,9 @@ final class TrimRingCut {
     /**
      * @param mesh the cut patch; the uncut patch's vertices come first
      * @param ring loops in vertices of {@code mesh}
-     * @param distance for each vertex its distance from the loop where that is below the width, else something larger
+     * @param profile how deep each vertex lies in the groove, 0 to 1 of the depth
      */
-    record Result(TriangleMesh mesh, TrimRing ring, double[] distance) {
+    record Result(TriangleMesh mesh, TrimRing ring, double[] profile) {
     }
 
     private final double widthMm;
@@ -39,12 +39,12 @@ final class TrimRingCut {
         this.distance = LoopDistance.of(patch, widthMm);
     }
 
-    /** The cut patch, or null if the ring would not be one band all along the loop. */
-    static Result cut(PatchMesh patch, double widthMm) {
-        return new TrimRingCut(patch, widthMm).run();
+    /** The cut patch, or null if the ring would not be one band all along the loop, or its groove would not fit. */
+    static Result cut(PatchMesh patch, TriangleMesh face, OpeningLoop loop, double widthMm) {
+        return new TrimRingCut(patch, widthMm).run(face, loop);
     }
 
-    private Result run() {
+    private Result run(TriangleMesh face, OpeningLoop loop) {
         cutAt(widthMm / 2);
         cutAt(widthMm);
         int[] valley = lineAt(widthMm / 2);
@@ -53,7 +53,12 @@ final class TrimRingCut {
             return null;
         }
         TriangleMesh mesh = new TriangleMesh(Arrays.copyOf(xyz, 3 * vertexCount), Arrays.copyOf(triangles, size));
-        return new Result(mesh, new TrimRing(widthMm, valley, inner), Arrays.copyOf(distance, vertexCount));
+        double[] profile = new double[vertexCount];
+        for (int v = 0; v < vertexCount; v++) {
+            profile[v] = Math.max(0, 1 - Math.abs(2 * distance[v] / widthMm - 1));
+        }
+        return TrimEngraving.fits(mesh, profile, widthMm, face, loop)
+                ? new Result(mesh, new TrimRing(widthMm, valley, inner), profile) : null;
     }
 
     private void cutAt(double level) {

@@ -23,7 +23,7 @@ final class HoledSheet {
 
     final TriangleMesh mesh;
     final EdgeTopology topology;
-    /** The longest boundary loop. */
+    /** The boundary loop that reaches farthest. */
     final int[] perimeter;
     /** All other loops, in the order of the topology. */
     final List<int[]> openings;
@@ -32,7 +32,7 @@ final class HoledSheet {
         this.mesh = mesh;
         this.topology = EdgeTopology.of(mesh);
         List<int[]> loops = new ArrayList<>(topology.boundaryLoops());
-        this.perimeter = loops.stream().max(Comparator.comparingDouble(this::length)).orElseThrow();
+        this.perimeter = loops.stream().max(Comparator.comparingDouble(this::spread)).orElseThrow();
         loops.remove(perimeter);
         this.openings = loops;
     }
@@ -95,12 +95,12 @@ final class HoledSheet {
         return OpeningCapper.cap(mesh, topology, openings, perimeter, trimRingWidthMm);
     }
 
-    private double length(int[] loop) {
-        double sum = 0;
+    private double spread(int[] loop) {
+        double most = 0;
         for (int h : loop) {
-            sum += mesh.vertex(topology.from(h)).distance(mesh.vertex(topology.to(h)));
+            most = Math.max(most, mesh.vertex(topology.from(loop[0])).distance(mesh.vertex(topology.from(h))));
         }
-        return sum;
+        return most;
     }
 
     private static double[] square(double half, double spacing) {

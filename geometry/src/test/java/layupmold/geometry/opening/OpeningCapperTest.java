@@ -206,6 +206,38 @@ class OpeningCapperTest {
         assertEquals(4, e.finding().place().y(), 0.1);
     }
 
+    /** Far too long for the cubic search, and its shadow folds: the loop runs up and down a tube's wall. */
+    @Test
+    void longWavyTubeEndIsCapped() {
+        int n = 3000;
+        double[] xyz = new double[6 * n];
+        int[] triangles = new int[6 * n];
+        for (int i = 0; i < n; i++) {
+            double angle = 2 * Math.PI * i / n;
+            for (int row = 0; row < 2; row++) {
+                int v = 3 * (row * n + i);
+                xyz[v] = 20 * Math.cos(angle);
+                xyz[v + 1] = 20 * Math.sin(angle);
+                xyz[v + 2] = row == 0 ? -60 : 25 * Math.sin(2 * angle);
+            }
+            int j = (i + 1) % n;
+            System.arraycopy(new int[] {i, j, n + j, i, n + j, n + i}, 0, triangles, 6 * i, 6);
+        }
+        HoledSheet tube = new HoledSheet(new TriangleMesh(xyz, triangles));
+        EdgeTopology topology = tube.topology;
+        int[] top = topology.boundaryLoops().stream().filter(l -> topology.from(l[0]) >= n).findFirst().orElseThrow();
+        int[] bottom = topology.boundaryLoops().stream().filter(l -> l != top && topology.from(l[0]) < n).findFirst()
+                .orElseThrow();
+        CappedFace capped = OpeningCapper.cap(tube.mesh, topology, List.of(top), bottom, 0);
+        EdgeTopology closed = EdgeTopology.of(capped.mesh());
+        assertEquals(0, closed.nonManifoldCount());
+        assertEquals(n, closed.boundaryCount());
+        int first = capped.caps().get(0).firstTriangle();
+        assertEquals(0, SelfIntersections.findInvolving(capped.mesh(), TriangleBvh.of(capped.mesh()), first, 1).length);
+        // Four times the disc's area bounds any sensible film over a rim that rises and falls by 25.
+        assertTrue(capped.caps().get(0).areaMm2() < 4 * Math.PI * 400);
+    }
+
     @Test
     void sameBytesOnAnyNumberOfThreads() throws Exception {
         List<double[]> holes = new ArrayList<>();
