@@ -8,8 +8,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import layupmold.service.making.MoldMaker;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.web.server.servlet.context.ServletWebServerApplicationContext;
@@ -30,20 +30,23 @@ public final class RunningService implements AutoCloseable {
      */
     public static RunningService start(MoldMaker maker, String... settings) {
         Path home = newFolder();
-        List<String> all = new ArrayList<>(List.of(
-                "--server.port=0",
-                "--spring.datasource.url=jdbc:h2:file:" + home.resolve("db") + ";WRITE_DELAY=0",
-                "--layupmold.store.folder=" + home.resolve("blobs"),
-                "--logging.level.root=WARN"));
+        Map<String, String> all = new LinkedHashMap<>();
+        all.put("server.port", "0");
+        all.put("spring.datasource.url", "jdbc:h2:file:" + home.resolve("db") + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE");
+        all.put("layupmold.store.folder", home.resolve("blobs").toString());
+        all.put("logging.level.root", "WARN");
         for (String setting : settings) {
-            all.add("--" + setting);
+            String[] nameAndValue = setting.split("=", 2);
+            all.put(nameAndValue[0], nameAndValue[1]);
         }
+        String[] arguments = all.entrySet().stream()
+                .map(entry -> "--" + entry.getKey() + "=" + entry.getValue()).toArray(String[]::new);
         SpringApplication application = new SpringApplication(LayupmoldService.class);
         if (maker != null) {
             application.addInitializers(context -> ((GenericApplicationContext) context)
                     .registerBean("testMaker", MoldMaker.class, () -> maker, bean -> bean.setPrimary(true)));
         }
-        return new RunningService((ServletWebServerApplicationContext) application.run(all.toArray(String[]::new)));
+        return new RunningService((ServletWebServerApplicationContext) application.run(arguments));
     }
 
     private static Path newFolder() {

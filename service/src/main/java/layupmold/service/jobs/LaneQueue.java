@@ -20,6 +20,8 @@ import org.springframework.jdbc.datasource.TransactionAwareDataSourceProxy;
 final class LaneQueue {
 
     private static final int MISSED_HEARTBEATS = 4;
+    /** Time for jobs that were told to stop to come to the end of their stage. */
+    private static final Duration UNTIL_INTERRUPT = Duration.ofSeconds(10);
 
     private final OneTimeTask<Void> task;
     private final SchedulerClient client;
@@ -42,7 +44,7 @@ final class LaneQueue {
                 .heartbeatInterval(settings.heartbeat())
                 .missedHeartbeatsLimit(MISSED_HEARTBEATS)
                 .failureLogging(LogLevel.WARN, false)
-                .shutdownMaxWait(settings.stopWithin());
+                .shutdownMaxWait(UNTIL_INTERRUPT);
         scheduler = builder.build();
     }
 

@@ -88,11 +88,8 @@ class MoldWorker {
             } else {
                 make(mold, progress);
             }
-        } catch (HandBack stop) {
-            molds.handBack(id, mold.attempt(), false);
-            throw stop;
-        } catch (CancellationException notWantedAnyMore) {
-            LOG.info("mold is no longer asked for, stopped in stage {}", progress.stage());
+        } catch (CancellationException stopped) {
+            afterStop(mold, progress, stopped);
         } catch (Exception | LinkageError | VirtualMachineError e) {
             afterFailure(mold, progress, e);
         } finally {
@@ -125,6 +122,16 @@ class MoldWorker {
         try (InputStream part = store.open(mold.part().key())) {
             return part.readAllBytes();
         }
+    }
+
+    /** A job that was stopped while its mold is still asked for goes back into the queue. */
+    private void afterStop(MoldRow mold, JobProgress progress, CancellationException stopped) {
+        boolean stopping = handingBack;
+        if (molds.handBack(mold.id(), mold.attempt(), !stopping)) {
+            LOG.info("handed back in stage {}", progress.stage());
+            throw stopping ? new HandBack() : stopped;
+        }
+        LOG.info("mold is no longer asked for, stopped in stage {}", progress.stage());
     }
 
     private void afterFailure(MoldRow mold, JobProgress progress, Throwable e) {
