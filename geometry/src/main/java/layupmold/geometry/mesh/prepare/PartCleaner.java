@@ -1,6 +1,6 @@
 package layupmold.geometry.mesh.prepare;
 
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import layupmold.geometry.finding.Finding;
@@ -15,28 +15,33 @@ import layupmold.geometry.recipe.Recipe;
 import org.joml.Vector3d;
 
 /**
- * Makes of a posted mesh one clean surface: in millimetres, welded, without empty or repeated triangles, consistently
- * oriented, taken apart where it is not a manifold, and only its largest piece. O(n log n); the same result on any
- * number of threads.
+ * Makes of a posted mesh one clean surface: in millimetres, welded, without empty or repeated triangles, without
+ * cracks, slivers and pin holes, consistently oriented, taken apart where it is not a manifold, and only its largest
+ * piece. O(n log n); the same result on any number of threads.
  */
 public final class PartCleaner {
 
-    private static final int MOST_LISTED = 10;
+    /** How many pieces or holes get a finding of their own. */
+    static final int MOST_LISTED = 10;
     /** A posted mesh whose largest piece is less than this share of its area is no part. */
     private static final double LEAST_SHARE = 0.1;
 
     private final PartFile file;
     private final LengthUnit unit;
-    private final List<Finding> findings = new ArrayList<>();
-    private int weldedVertices;
-    private int degenerate;
-    private int duplicate;
-    private int crowdedEdges;
+    private final CleaningLog log;
+    private Surface surface;
+    private Tolerances tolerances;
+    private EdgeGroups groups;
+    private int[] mate;
+    private EdgeTopology topology;
+    private List<Piece> others;
+    private int flipped;
+    private int firstFlipped = -1;
 
     private PartCleaner(PartFile file, Recipe recipe) {
         this.file = file;
         this.unit = file.unit() != null ? file.unit() : recipe.unit();
-        findings.addAll(file.findings());
+        this.log = new CleaningLog(file, unit.inMm());
     }
 
     /**
@@ -46,48 +51,73 @@ public final class PartCleaner {
      *     to work with
      */
     public static CleanPart clean(PartFile file, Recipe recipe) {
-        return new PartCleaner(file, recipe).run();
+        PartCleaner cleaner = new PartCleaner(file, recipe);
+        cleaner.weld();
+        cleaner.dropRepeats();
+        cleaner.closeCracks();
+        cleaner.orientAndSelect();
+        cleaner.separate();
+        cleaner.removeSlivers();
+        cleaner.fillPinHoles();
+        return cleaner.finish();
     }
 
-    private CleanPart run() {
-        Surface surface = weld();
-        EdgeGroups groups = EdgeGroups.of(surface.triangles(), surface.vertexCount());
+    private void weld() {
+        VertexWelder.Welded welded = VertexWelder.weld(file.mesh().xyz(), unit.inMm());
+        int[] triangles = file.mesh().triangles().clone();
+        for (int i = 0; i < triangles.length; i++) {
+            triangles[i] = welded.vertexOf()[triangles[i]];
+        }
+        int[] posted = new int[triangles.length / 3];
+        Arrays.setAll(posted, t -> t);
+        log.weldedVertices = file.mesh().vertexCount() - welded.xyz().length / 3;
+        surface = new Surface(welded.xyz(), triangles, posted);
+        tolerances = Tolerances.of(welded.xyz());
+        dropDegenerate();
+    }
+
+    private void dropDegenerate() {
+        boolean[] proper = TriangleFilter.proper(surface.triangles());
+        int dropped = proper.length - TriangleFilter.count(proper);
+        if (dropped > 0) {
+            log.degenerate(dropped, surface.posted()[firstFalse(proper)]);
+            surface = surface.keeping(proper);
+        }
+        if (surface.triangleCount() == 0) {
+            throw noArea();
+        }
+    }
+
+    private Rejection noArea() {
+        return refusal("no-surface", "none of the file's " + file.mesh().triangleCount() + " triangles has an area",
+                null, "Export the part again; check that its unit does not round it to nothing.");
+    }
+
+    private void dropRepeats() {
+        groups = EdgeGroups.of(surface.triangles(), surface.vertexCount());
         boolean[] first = TriangleFilter.first(surface.triangles(), groups);
-        duplicate = first.length - TriangleFilter.count(first);
-        if (duplicate > 0) {
+        int dropped = first.length - TriangleFilter.count(first);
+        if (dropped > 0) {
+            log.duplicate(dropped, surface.posted()[firstFalse(first)]);
             surface = surface.keeping(first);
             groups = EdgeGroups.of(surface.triangles(), surface.vertexCount());
         }
-        if (surface.triangleCount() == 0) {
-            throw refuse("no-surface", "none of the file's " + file.mesh().triangleCount() + " triangles has an area",
-                    null, "Export the part again; check that its unit does not round it to nothing.");
-        }
-        return orientAndSelect(surface, groups);
     }
 
-    private Surface weld() {
-        VertexWelder.Welded welded = VertexWelder.weld(file.mesh().xyz(), unit.inMm());
-        int[] posted = file.mesh().triangles();
-        int[] triangles = new int[posted.length];
-        int[] index = new int[triangles.length / 3];
-        for (int i = 0; i < triangles.length; i++) {
-            triangles[i] = welded.vertexOf()[posted[i]];
+    private void closeCracks() {
+        CrackCloser.Closed closed = CrackCloser.close(surface, groups, tolerances);
+        if (closed.joined() + closed.split() > 0) {
+            surface = closed.surface();
+            log.cracks(closed.joined(), closed.split(), closed.firstPosted());
+            dropDegenerate();
+            dropRepeats();
         }
-        for (int t = 0; t < index.length; t++) {
-            index[t] = t;
-        }
-        weldedVertices = file.mesh().vertexCount() - welded.xyz().length / 3;
-        Surface surface = new Surface(welded.xyz(), triangles, index);
-        boolean[] proper = TriangleFilter.proper(triangles);
-        degenerate = proper.length - TriangleFilter.count(proper);
-        return degenerate > 0 ? surface.keeping(proper) : surface;
     }
 
-    private CleanPart orientAndSelect(Surface posted, EdgeGroups groups) {
-        int[] mate = groups.mate();
-        Orientation.Oriented oriented = Orientation.orient(posted, mate);
-        Surface surface = oriented.surface();
-        crowdedEdges = groups.crowded().size();
+    private void orientAndSelect() {
+        mate = groups.mate();
+        Orientation.Oriented oriented = Orientation.orient(surface, mate);
+        surface = oriented.surface();
         for (int[] group : groups.crowded()) {
             int[] members = group.clone();
             for (int i = 0; i < members.length; i++) {
@@ -95,84 +125,52 @@ public final class PartCleaner {
             }
             ManifoldSplitter.pair(surface, mate, members);
         }
+        if (!groups.crowded().isEmpty()) {
+            log.crowded(groups.crowded().size(), log.place(surface.posted()[groups.crowded().get(0)[0] / 3]));
+        }
         Components components = Components.of(surface, mate);
+        log.components = components.count();
         int kept = components.largest();
         refuseFragments(components, kept);
-        refuseOneSided(oriented, components.members(kept), surface);
-        if (crowdedEdges > 0) {
-            reportCrowded(surface, groups.crowded().get(0));
+        boolean[] members = components.members(kept);
+        if (oriented.conflicts() > 0 && members[oriented.conflictTriangle()]) {
+            throw refusal("one-sided", "the surface joins its own back at " + oriented.conflicts()
+                    + " edges, so it has no outside", log.place(surface.posted()[oriented.conflictTriangle()]),
+                    "Cut the surface there, or thicken it to a solid.");
         }
-        return finish(surface, mate, oriented.turned(), components, kept);
+        others = components.others(kept, MOST_LISTED);
+        log.others(others, components.count() - 1 - others.size());
+        keep(members, oriented.turned());
     }
 
     private void refuseFragments(Components components, int kept) {
-        double share = components.area(kept) / components.totalArea();
         if (!(components.totalArea() > 0)) {
-            throw refuse("no-surface", "the part's triangles have no area", null, "Export the part again.");
+            throw noArea();
         }
+        double share = components.area(kept) / components.totalArea();
         if (share < LEAST_SHARE) {
-            throw refuse("fragmented", String.format(Locale.ROOT,
+            throw refusal("fragmented", String.format(Locale.ROOT,
                     "the mesh falls into %d pieces, of which the largest has only %.1f %% of the area",
                     components.count(), 100 * share), null,
                     "Join the pieces into one surface where the part was made, and export it again.");
         }
     }
 
-    private void refuseOneSided(Orientation.Oriented oriented, boolean[] members, Surface surface) {
-        if (oriented.conflicts() > 0 && members[oriented.conflictTriangle()]) {
-            throw refuse("one-sided", "the surface joins its own back at " + oriented.conflicts()
-                    + " edges, so it has no outside", middle(surface, oriented.conflictTriangle()),
-                    "Cut the surface there, or thicken it to a solid.");
-        }
-    }
-
-    private void reportCrowded(Surface surface, int[] group) {
-        findings.add(Finding.warning("clean", "edges-non-manifold",
-                crowdedEdges + " edges have more than two triangles; the surface was taken apart there")
-                .at(middle(surface, group[0] / 3)).measured(crowdedEdges, 0.0, "1")
-                .advising("Look at these places: walls that only touch, or sheets standing on the part."));
-    }
-
-    private CleanPart finish(Surface all, int[] mate, boolean[] turned, Components components, int kept) {
-        boolean[] members = components.members(kept);
-        Surface piece = all;
-        int[] pieceMate = mate;
-        if (components.count() > 1) {
-            piece = all.keeping(members);
-            pieceMate = keepingMates(mate, members);
-        }
-        int flipped = 0;
-        for (int t = 0; t < members.length; t++) {
-            flipped += members[t] && turned[t] ? 1 : 0;
-        }
-        boolean closed = java.util.Arrays.stream(pieceMate).allMatch(g -> g >= 0);
-        Surface split = ManifoldSplitter.splitVertices(piece, pieceMate);
-        int splitVertices = split.vertexCount() - piece.vertexCount();
-        split = split.compact();
-        TriangleMesh mesh = new TriangleMesh(split.xyz(), split.triangles());
-        if (closed && mesh.volume() < 0) {
-            mesh = mesh.flipped();
-            flipped = mesh.triangleCount() - flipped;
-        }
-        EdgeTopology topology = EdgeTopology.of(mesh);
-        refuseInseparable(mesh, topology, split.posted());
-        List<Piece> others = components.others(kept, MOST_LISTED);
-        report(mesh, components, others, flipped);
-        CleaningCounts counts = new CleaningCounts(file.mesh().triangleCount(), file.mesh().vertexCount(),
-                weldedVertices, degenerate, duplicate, flipped, components.count(), crowdedEdges, splitVertices, 0, 0,
-                0, 0);
-        return new CleanPart(mesh, topology, split.posted(), closed, file.format(), unit, counts, others, findings);
-    }
-
-    private static void refuseInseparable(TriangleMesh mesh, EdgeTopology topology, int[] posted) {
-        for (int h = 0; topology.nonManifoldCount() > 0 && h < topology.halfEdgeCount(); h++) {
-            if (topology.twin(h) == EdgeTopology.NON_MANIFOLD) {
-                Vector3d at = mesh.vertex(topology.from(h)).lerp(mesh.vertex(topology.to(h)), 0.5);
-                throw refuse("edges-non-manifold", topology.nonManifoldCount()
-                        + " edges have more than two triangles and the surface cannot be taken apart there",
-                        new Place(at.x, at.y, at.z, posted[h / 3]),
-                        "Separate the surfaces that share an edge there.");
+    private void keep(boolean[] members, boolean[] turned) {
+        int count = TriangleFilter.count(members);
+        boolean[] keptTurned = new boolean[count];
+        for (int t = 0, at = 0; t < members.length; t++) {
+            if (members[t]) {
+                keptTurned[at++] = turned[t];
             }
+        }
+        if (count < members.length) {
+            mate = keepingMates(mate, members);
+            surface = surface.keeping(members);
+        }
+        flipped = TriangleFilter.count(keptTurned);
+        for (int t = count - 1; t >= 0; t--) {
+            firstFlipped = keptTurned[t] ? surface.posted()[t] : firstFlipped;
         }
     }
 
@@ -191,44 +189,81 @@ public final class PartCleaner {
         return kept;
     }
 
-    private void report(TriangleMesh mesh, Components components, List<Piece> others, int flipped) {
-        double[] box = mesh.bounds();
-        double largest = Math.max(box[3] - box[0], Math.max(box[4] - box[1], box[5] - box[2]));
-        SizeCheck.check(largest, unit).ifPresent(findings::add);
-        if (degenerate > 0) {
-            findings.add(Finding.info("clean", "triangles-degenerate", degenerate
-                    + " triangles without area were dropped"));
-        }
-        if (duplicate > 0) {
-            findings.add(Finding.info("clean", "triangles-repeated", duplicate + " repeated triangles were dropped"));
-        }
-        if (flipped > 0) {
-            findings.add(Finding.info("clean", "triangles-flipped", flipped + " of " + mesh.triangleCount()
-                    + " triangles were turned around to agree, and to face outward"));
-        }
-        for (Piece piece : others) {
-            findings.add(Finding.warning("clean", "piece-left-out", "a separate piece of " + SizeText.of(piece.sizeMm())
-                    + " mm, " + piece.triangles() + " triangles, was left out; only the largest is used")
-                    .at(piece.place()).measured(piece.areaMm2(), null, "mm2")
-                    .advising("Join it to the part, or post it as a part of its own."));
-        }
-        int silent = components.count() - 1 - others.size();
-        if (silent > 0) {
-            findings.add(Finding.warning("clean", "pieces-left-out", silent + " more, smaller pieces were left out"));
+    /** Doubles vertices, and edges where that is not enough, until the index alone says what belongs together. */
+    private void separate() {
+        int before = surface.vertexCount();
+        surface = ManifoldSplitter.splitVertices(surface, mate);
+        log.splitVertices = surface.vertexCount() - before;
+        surface = surface.compact();
+        topology = topologyOf(surface);
+        if (topology.nonManifoldCount() > 0) {
+            surface = EdgeDoubler.split(surface, topology, mate);
+            topology = topologyOf(surface);
         }
     }
 
-    private static Place middle(Surface surface, int t) {
-        double[] sum = new double[3];
-        for (int i = 3 * t; i < 3 * t + 3; i++) {
-            for (int k = 0; k < 3; k++) {
-                sum[k] += surface.xyz()[3 * surface.triangles()[i] + k] / 3;
+    private static EdgeTopology topologyOf(Surface surface) {
+        return EdgeTopology.of(new TriangleMesh(surface.xyz(), surface.triangles()));
+    }
+
+    private void removeSlivers() {
+        SliverRemover.Removed result = SliverRemover.remove(surface, topology, tolerances.roundingMm());
+        log.slivers(result.removed(), result.left(), result.firstTriangle());
+        if (result.removed() > 0) {
+            surface = result.surface().compact();
+            topology = topologyOf(surface);
+        }
+        if (surface.triangleCount() == 0) {
+            throw noArea();
+        }
+    }
+
+    private void fillPinHoles() {
+        double[] box = new TriangleMesh(surface.xyz(), surface.triangles()).bounds();
+        double diagonal = Vector3d.distance(box[0], box[1], box[2], box[3], box[4], box[5]);
+        List<int[]> holes = PinHoleFiller.find(surface, topology, diagonal);
+        for (int[] loop : holes) {
+            Vector3d at = new Vector3d();
+            for (int h : loop) {
+                int v = 3 * topology.from(h);
+                at.add(surface.xyz()[v], surface.xyz()[v + 1], surface.xyz()[v + 2]);
             }
+            at.div(loop.length);
+            log.pinHole(new Place(at.x, at.y, at.z, surface.posted()[loop[0] / 3]),
+                    PinHoleFiller.perimeter(surface, topology, loop));
         }
-        return new Place(sum[0], sum[1], sum[2], surface.posted()[t]);
+        if (!holes.isEmpty()) {
+            surface = PinHoleFiller.fill(surface, topology, holes);
+            topology = topologyOf(surface);
+        }
     }
 
-    private static Rejection refuse(String code, String message, Place place, String advice) {
+    private CleanPart finish() {
+        TriangleMesh mesh = new TriangleMesh(surface.xyz(), surface.triangles());
+        boolean closed = topology.boundaryCount() == 0;
+        if (closed && mesh.volume() < 0) {
+            mesh = mesh.flipped();
+            topology = EdgeTopology.of(mesh);
+            flipped = Math.max(0, mesh.triangleCount() - flipped);
+            firstFlipped = surface.posted()[0];
+        }
+        log.flipped(flipped, mesh.triangleCount(), firstFlipped);
+        double[] box = mesh.bounds();
+        SizeCheck.check(Math.max(box[3] - box[0], Math.max(box[4] - box[1], box[5] - box[2])), unit)
+                .ifPresent(log::add);
+        return new CleanPart(mesh, topology, surface.posted(), closed, file.format(), unit, log.counts(), others,
+                log.findings());
+    }
+
+    private static int firstFalse(boolean[] flags) {
+        int first = 0;
+        while (flags[first]) {
+            first++;
+        }
+        return first;
+    }
+
+    private static Rejection refusal(String code, String message, Place place, String advice) {
         return new Rejection(Finding.error("clean", code, message).at(place).advising(advice));
     }
 }
