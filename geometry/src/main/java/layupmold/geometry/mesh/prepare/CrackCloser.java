@@ -13,14 +13,17 @@ import layupmold.geometry.mesh.EdgeTopology;
 final class CrackCloser {
 
     private static final int MOST_PASSES = 8;
+    /** With more boundary than this share of all edges, and more than a few, there is no surface to mend. */
+    private static final double MOST_BOUNDARY = 0.25;
+    private static final int FEW_EDGES = 30_000;
     /** Near a short edge, points closer than this share of it are still apart. */
     private static final double SHARE_OF_EDGE = 0.1;
 
     private Surface surface;
     private EdgeGroups groups;
     private final Tolerances tolerances;
-    /** How many vertices near edges are looked at; made for a crowd beyond reason, a part needs few an edge. */
-    private int budget = 20_000_000;
+    /** How many vertices near edges are looked at: bounds the work and the growth where a crowd is beyond reason. */
+    private int budget;
     private int joined;
     private int split;
     private int firstPosted = -1;
@@ -38,6 +41,7 @@ final class CrackCloser {
         this.surface = surface;
         this.groups = groups;
         this.tolerances = tolerances;
+        this.budget = Math.max(100_000, 2 * surface.triangleCount());
     }
 
     static Closed close(Surface surface, EdgeGroups groups, Tolerances tolerances) {
@@ -48,12 +52,7 @@ final class CrackCloser {
         int[] boundary = boundary();
         if (boundary.length > 0) {
             joinVertices(boundary);
-            for (int pass = 0; pass < MOST_PASSES; pass++) {
-                int before = split;
-                splitEdges(boundary());
-                if (split == before) {
-                    break;
-                }
+            for (int pass = 0; pass < MOST_PASSES && splitEdges(boundary()); pass++) {
                 groups = EdgeGroups.of(surface.triangles(), surface.vertexCount());
             }
         }
@@ -129,8 +128,11 @@ final class CrackCloser {
         }
     }
 
-    /** Gives boundary edges the vertices that lie on them, one edge of a triangle at a time. */
-    private void splitEdges(int[] boundary) {
+    /** Gives boundary edges the vertices that lie on them, one edge of a triangle at a time; false if there are none. */
+    private boolean splitEdges(int[] boundary) {
+        if (boundary.length > FEW_EDGES && boundary.length > MOST_BOUNDARY * groups.mate().length) {
+            return false;
+        }
         double[] xyz = surface.xyz();
         PointTree tree = new PointTree(xyz, vertices(boundary));
         double[] reach = reach(boundary);
@@ -151,6 +153,7 @@ final class CrackCloser {
             split += added;
             rebuild(inserts, edgeOf, added);
         }
+        return added > 0;
     }
 
     private int[] verticesOn(int h, PointTree tree, double[] reach) {
