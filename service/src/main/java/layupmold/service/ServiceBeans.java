@@ -1,6 +1,13 @@
 package layupmold.service;
 
 import java.time.Clock;
+import java.util.List;
+import layupmold.geometry.MoldOutcome;
+import layupmold.geometry.MoldPipeline;
+import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mesh.io.MeshLimits;
+import layupmold.geometry.mesh.io.MeshReader;
+import layupmold.service.making.MoldMaker;
 import layupmold.service.settings.StoreSettings;
 import layupmold.service.store.BlobStore;
 import layupmold.service.store.FolderBlobStore;
@@ -14,6 +21,19 @@ class ServiceBeans {
     @Bean
     Clock clock() {
         return Clock.systemUTC();
+    }
+
+    /** The one door to the geometry. */
+    @Bean
+    MoldMaker moldMaker() {
+        return (part, fileName, recipe, progress) -> {
+            try {
+                return MoldPipeline.make(
+                        MeshReader.read(part, fileName, MeshLimits.defaults()), recipe, progress);
+            } catch (Rejection unreadable) {
+                return new MoldOutcome.Rejected(unreadable.finding(), List.of(unreadable.finding()));
+            }
+        };
     }
 
     @Bean

@@ -2,6 +2,7 @@ package layupmold.geometry.check;
 
 import java.util.ArrayList;
 import java.util.List;
+import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
@@ -36,7 +37,7 @@ public final class MoldCheck {
     private MoldCheck() {
     }
 
-    public static Result check(TriangleMesh solid, EdgeTopology topology, TriangleBvh bvh) {
+    public static Result check(TriangleMesh solid, byte[] regions, EdgeTopology topology, TriangleBvh bvh) {
         List<Finding> findings = new ArrayList<>();
         if (topology.boundaryCount() > 0) {
             findings.add(fail("not-closed", "The mold's surface has a hole.")
@@ -63,11 +64,24 @@ public final class MoldCheck {
         }
         int[] pairs = SelfIntersections.find(solid, bvh, PAIR_LIMIT);
         if (pairs.length > 0) {
-            findings.add(fail("self-intersection", "The mold's surface cuts through itself.")
+            findings.add(fail("self-intersection", "The mold's surface cuts through itself: "
+                    + words(regions[pairs[0]]) + " meets " + words(regions[pairs[1]]) + ".")
                     .measured(pairs.length / 2, 0.0, "pairs").at(place(solid.centroid(pairs[0]))));
         }
         return new Result(new CheckFigures(topology.boundaryCount(), topology.nonManifoldCount(), pinches.length,
                 components, pairs.length / 2), findings);
+    }
+
+    private static String words(byte region) {
+        return switch (MoldRegion.of(region)) {
+            case TOOL -> "the face's offset";
+            case CAP -> "an opening's cap";
+            case WALL -> "the flange's wall";
+            case EDGE -> "the flange's rounded edge";
+            case BORDER -> "the level border";
+            case SIDE -> "the outside";
+            case BASE -> "the base";
+        };
     }
 
     private static Finding fail(String code, String message) {

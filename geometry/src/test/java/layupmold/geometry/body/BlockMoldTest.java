@@ -129,8 +129,8 @@ class BlockMoldTest {
         FlangedSurface flanged =
                 FlangeBuilder.build(tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm());
         MoldSolid solid = BodyBuilder.build(flanged, BLOCK);
-        MoldCheck.Result checks =
-                MoldCheck.check(solid.mesh(), EdgeTopology.of(solid.mesh()), TriangleBvh.of(solid.mesh()));
+        MoldCheck.Result checks = MoldCheck.check(solid.mesh(), solid.regions(), EdgeTopology.of(solid.mesh()),
+                TriangleBvh.of(solid.mesh()));
         assertEquals(List.of(), checks.findings());
         assertTrue(checks.figures().passed());
         return solid;

@@ -1,0 +1,107 @@
+package layupmold.geometry;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.UnaryOperator;
+import layupmold.geometry.body.MoldSolid;
+import layupmold.geometry.check.FlangeMeasurement;
+import layupmold.geometry.check.MoldCheck;
+import layupmold.geometry.check.WallCheck;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Place;
+import layupmold.geometry.finding.Severity;
+import layupmold.geometry.flange.FlangedSurface;
+import layupmold.geometry.inspect.DeviationFigures;
+import layupmold.geometry.inspect.MeasuredSolid;
+import layupmold.geometry.inspect.ToolDeviation;
+import layupmold.geometry.laminate.OffsetRule;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.offset.OffsetSurface;
+import layupmold.geometry.opening.CappedFace;
+import layupmold.geometry.recipe.Recipe;
+import layupmold.geometry.report.BodyFigures;
+import layupmold.geometry.report.CheckFigures;
+import layupmold.geometry.report.FlangeFigures;
+import layupmold.geometry.report.LaminateFigures;
+import layupmold.geometry.report.OffsetFigures;
+import org.joml.Vector3d;
+
+/**
+ * The checks and measurements of a finished solid.
+ *
+ * @param solid what was measured
+ * @param checks topology and self-intersection
+ * @param wall wall between tool side and outside
+ * @param deviation tool surface against the face
+ * @param failures checks that failed; a mold with any must not be handed out
+ * @param findings the rest
+ */
+record FinishedMold(
+        MeasuredSolid solid,
+        CheckFigures checks,
+        WallCheck.Result wall,
+        DeviationFigures deviation,
+        List<Finding> failures,
+        List<Finding> findings) {
+
+    /** A single place farther off than this makes the mold useless; in between it is a warning. */
+    private static final double GROSS_MM = 0.2;
+
+    /** @param face the capped face in the solid's frame */
+    static FinishedMold measure(
+            MoldSolid mold, TriangleMesh face, CappedFace capped, double offsetMm, Recipe recipe) {
+        MeasuredSolid solid = MeasuredSolid.of(mold.mesh(), mold.regions());
+        List<Finding> failures = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>();
+        MoldCheck.Result checks = MoldCheck.check(solid.mesh(), solid.regions(), solid.topology(), solid.bvh());
+        failures.addAll(checks.findings());
+        WallCheck.Result wall = WallCheck.check(solid.mesh(), solid.regions(), recipe.body().wallMm());
+        failures.addAll(wall.findings());
+        DeviationFigures deviation = null;
+        if (failures.isEmpty()) {
+            deviation = ToolDeviation.measure(solid, face, offsetMm).figures();
+            if (deviation.p95Mm() > ToolDeviation.TOLERANCE_MM || deviation.maxMm() > GROSS_MM) {
+                failures.add(offTarget(Severity.ERROR, deviation));
+            } else if (deviation.maxMm() > ToolDeviation.TOLERANCE_MM) {
+                findings.add(offTarget(Severity.WARNING, deviation));
+            }
+        }
+        return new FinishedMold(solid, checks.figures(), wall, deviation, failures, findings);
+    }
+
+    private static Finding offTarget(Severity severity, DeviationFigures deviation) {
+        return new Finding(severity, "check", "tool-off-target",
+                "The tool surface does not lie at its offset from the face everywhere.", place(deviation.maxAt()),
+                deviation.maxMm(), ToolDeviation.TOLERANCE_MM, "mm",
+                "Look at this place in the deviation map; smoothing the part there brings the tool closer.");
+    }
+
+    OffsetFigures offsetFigures(
+            OffsetSurface tool, Recipe recipe, LaminateFigures laminate, UnaryOperator<Place> toPart) {
+        return new OffsetFigures(deviation.offsetMm(),
+                OffsetRule.words(recipe.tool(), recipe.hold(), laminate.laminateMm(), recipe.releaseMm(),
+                        recipe.layup().finishCoatMm()),
+                tool.method(), deviation.meanMm(), deviation.p95Mm(), deviation.maxMm(),
+                toPart.apply(place(deviation.maxAt())), deviation.reachLimitedMm2());
+    }
+
+    FlangeFigures flangeFigures(FlangedSurface flanged, MoldSolid placed) {
+        double plane = placed.placement().apply(new Vector3d(0, 0, flanged.planeZMm())).z;
+        return new FlangeFigures(plane,
+                FlangeMeasurement.leastBorderWidthMm(solid.mesh(), solid.regions(), solid.topology()),
+                FlangeMeasurement.leastWallDraftDeg(solid.mesh(), solid.regions()));
+    }
+
+    BodyFigures bodyFigures(Recipe recipe, UnaryOperator<Place> toPart) {
+        double[] box = solid.mesh().bounds();
+        return new BodyFigures(recipe.body().kind().name().toLowerCase(Locale.ROOT),
+                solid.mesh().triangleCount(),
+                new Vector3d(box[3] - box[0], box[4] - box[1], box[5] - box[2]), solid.mesh().volume(),
+                wall.leastMm(), toPart.apply(wall.place()));
+    }
+
+    private static Place place(Vector3d p) {
+        return p == null ? null : Place.at(p.x, p.y, p.z);
+    }
+}

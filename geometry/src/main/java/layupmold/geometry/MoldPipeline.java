@@ -1,0 +1,182 @@
+package layupmold.geometry;
+
+import java.util.ArrayList;
+import java.util.List;
+import layupmold.geometry.body.BodyBuilder;
+import layupmold.geometry.body.MoldSolid;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.face.FaceExtraction;
+import layupmold.geometry.face.FaceResult;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Place;
+import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.finding.Severity;
+import layupmold.geometry.flange.FlangeBuilder;
+import layupmold.geometry.flange.FlangedSurface;
+import layupmold.geometry.laminate.LaminateStack;
+import layupmold.geometry.laminate.OffsetRule;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.mesh.io.PartFile;
+import layupmold.geometry.mesh.prepare.CleanPart;
+import layupmold.geometry.mesh.prepare.PartCleaner;
+import layupmold.geometry.offset.OffsetStage;
+import layupmold.geometry.offset.OffsetSurface;
+import layupmold.geometry.opening.CappedFace;
+import layupmold.geometry.opening.OpeningCapper;
+import layupmold.geometry.opening.TrimEngraving;
+import layupmold.geometry.pull.PullResult;
+import layupmold.geometry.pull.PullSearch;
+import layupmold.geometry.recipe.Recipe;
+import layupmold.geometry.recipe.Tool;
+import layupmold.geometry.report.LaminateFigures;
+import layupmold.geometry.report.MoldReport;
+import org.joml.Vector3d;
+
+/**
+ * The one entry point: a part's mesh and a recipe in, a checked mold or the reason for none out.
+ *
+ * <p>Same part and recipe give the same bytes on any number of threads. Close to linear in the number of triangles.
+ */
+public final class MoldPipeline {
+
+    /** Least width of the groove that marks an opening's trim line, mm. */
+    private static final double LEAST_GROOVE_MM = 0.8;
+
+    private final Recipe recipe;
+    private final Progress progress;
+    private final List<Finding> findings = new ArrayList<>();
+    /** From the posted frame to the one the running stage works in. */
+    private RigidTransform frame = RigidTransform.identity();
+
+    private MoldPipeline(Recipe recipe, Progress progress) {
+        this.recipe = recipe;
+        this.progress = progress;
+    }
+
+    /**
+     * @param part the mesh as its file gave it
+     * @param recipe everything else
+     * @param progress told at the start of every stage
+     * @throws java.util.concurrent.CancellationException if {@code progress} throws it
+     */
+    public static MoldOutcome make(PartFile part, Recipe recipe, Progress progress) {
+        MoldPipeline pipeline = new MoldPipeline(recipe, progress);
+        try {
+            return pipeline.run(part);
+        } catch (Rejection rejection) {
+            Finding reason = pipeline.inPartFrame(rejection.finding());
+            pipeline.findings.add(reason);
+            return new MoldOutcome.Rejected(reason, pipeline.findings);
+        }
+    }
+
+    private MoldOutcome run(PartFile file) {
+        boolean female = recipe.tool() == Tool.FEMALE;
+        LaminateFigures laminate = LaminateStack.of(recipe.layup());
+        double offset = OffsetRule.signedOffsetMm(recipe.tool(), recipe.hold(), laminate.laminateMm(),
+                recipe.releaseMm(), recipe.layup().finishCoatMm());
+        double trimDepth = recipe.flange().trimLineDepthMm();
+        double grooveWidth = trimDepth == 0 ? 0 : Math.max(LEAST_GROOVE_MM, 3 * trimDepth);
+
+        CleanPart part = stage("read", 0, () -> PartCleaner.clean(file, recipe));
+        collect(file.findings());
+        collect(part.findings());
+
+        TriangleBvh bvh = TriangleBvh.of(part.mesh());
+        PullResult pull = stage("pull", 0.1, () -> PullSearch.find(part.mesh(), part.topology(), bvh, recipe));
+        collect(pull.findings());
+        Vector3d intoCavity = pull.searched() || female ? pull.direction() : pull.direction().negate(new Vector3d());
+        Vector3d leaving = female ? intoCavity : intoCavity.negate(new Vector3d());
+
+        FaceResult face = stage("face", 0.2,
+                () -> FaceExtraction.extract(part.mesh(), part.topology(), bvh, intoCavity, recipe.keep()));
+        collect(face.findings());
+        FaceFrame turned = FaceFrame.of(face, leaving, female);
+        frame = turned.fromPart();
+
+        CappedFace capped = stage("opening", 0.4, () -> OpeningCapper.cap(
+                turned.mesh(), turned.topology(), turned.openings(), turned.perimeter(), grooveWidth));
+        collect(capped.findings());
+        TriangleMesh engraved = TrimEngraving.engrave(capped, female ? trimDepth : -trimDepth);
+
+        OffsetSurface tool = stage("offset", 0.45,
+                () -> OffsetStage.offset(engraved, capped.capOfTriangle(), capped.perimeter(), offset));
+        collect(tool.findings());
+
+        FlangedSurface flanged = stage("flange", 0.6, () -> flange(tool, female));
+        collect(flanged.findings());
+
+        MoldSolid solid = stage("body", 0.65, () -> BodyBuilder.build(flanged, recipe.body()));
+        frame = frame.then(solid.placement());
+
+        FinishedMold finished = stage("inspect", 0.7, () -> FinishedMold.measure(
+                solid, solid.placement().apply(engraved), capped, offset, recipe));
+        finished.failures().stream().findFirst().ifPresent(failure -> {
+            finished.failures().stream().skip(1).forEach(f -> findings.add(inPartFrame(f)));
+            throw new Rejection(failure);
+        });
+        collect(finished.findings());
+
+        MoldReport report = new MoldReport(
+                Figures.part(part, face),
+                Figures.pull(pull, leaving, face, intoCavity),
+                Figures.face(face),
+                laminate,
+                finished.offsetFigures(tool, recipe, laminate, this::inPartFrame),
+                finished.flangeFigures(flanged, solid),
+                finished.bodyFigures(recipe, this::inPartFrame),
+                finished.checks(),
+                findings);
+        progress.at("done", 1);
+        Workpiece workpiece = new Workpiece(frame.apply(part.mesh()), solid.placement().apply(turned.mesh()));
+        return new MoldOutcome.Mold(solid.mesh(), solid.regions(), frame, report, workpiece);
+    }
+
+    private FlangedSurface flange(OffsetSurface tool, boolean female) {
+        TriangleMesh facingOut = female ? tool.mesh().flipped() : tool.mesh();
+        int[] perimeter = tool.perimeter().clone();
+        if (female) {
+            for (int i = 0, k = perimeter.length - 1; i < k; i++, k--) {
+                int swap = perimeter[i];
+                perimeter[i] = perimeter[k];
+                perimeter[k] = swap;
+            }
+        }
+        byte[] regions = new byte[facingOut.triangleCount()];
+        for (int t = 0; t < regions.length; t++) {
+            regions[t] = (byte) (tool.capOfTriangle()[t] < 0 ? MoldRegion.TOOL : MoldRegion.CAP).ordinal();
+        }
+        return FlangeBuilder.build(facingOut, regions, perimeter, recipe.tool(), recipe.flange(),
+                recipe.body().wallMm());
+    }
+
+    private interface StageBody<T> {
+        T run();
+    }
+
+    private <T> T stage(String name, double done, StageBody<T> body) {
+        progress.at(name, done);
+        return body.run();
+    }
+
+    private void collect(List<Finding> found) {
+        for (Finding finding : found) {
+            findings.add(inPartFrame(finding));
+            if (finding.severity() == Severity.ERROR) {
+                throw new IllegalStateException("a stage must throw its errors: " + finding);
+            }
+        }
+    }
+
+    private Finding inPartFrame(Finding finding) {
+        return finding.place() == null ? finding : finding.at(inPartFrame(finding.place()));
+    }
+
+    private Place inPartFrame(Place place) {
+        if (place == null) {
+            return null;
+        }
+        Vector3d p = frame.inverse().apply(new Vector3d(place.x(), place.y(), place.z()));
+        return new Place(p.x, p.y, p.z, place.triangle());
+    }
+}

@@ -1,0 +1,205 @@
+package layupmold.geometry;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ForkJoinPool;
+import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.bvh.SelfIntersections;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.mesh.io.PartFile;
+import layupmold.geometry.recipe.FlangeSpec;
+import layupmold.geometry.recipe.Hold;
+import layupmold.geometry.recipe.Recipe;
+import layupmold.geometry.recipe.Tool;
+import layupmold.geometry.shapes.Shapes;
+import layupmold.geometry.testparts.BaseShape;
+import layupmold.geometry.testparts.ClosedForms;
+import layupmold.geometry.testparts.RandomShells;
+import layupmold.geometry.testparts.ShellSpec;
+import layupmold.geometry.testparts.TestPart;
+import org.joml.Matrix4d;
+import org.joml.Vector3d;
+import org.junit.jupiter.api.Test;
+
+/** The whole way from part to checked mold, against closed forms. */
+class MoldPipelineTest {
+
+    /** Two plies of 210 g/m² carbon at half resin by mass: 0.602 mm (formula in LaminateStack); release 0.05 mm. */
+    private static final double DEFAULT_OFFSET_MM = 0.6517;
+
+    /**
+     * Spherical cap: face area 2πR²(1 − cos θ), tool surface on the sphere of R + o, and the mold a solid of revolution:
+     * cylinder less cap less frustum of the wall (Bronshtein et al., Handbook of Mathematics, from memory).
+     */
+    @Test
+    void sphericalCapShellGivesTheSolidOfRevolution() {
+        double radius = 60;
+        double theta = Math.toRadians(75);
+        TestPart part = ClosedForms.sphericalCap(radius, 75, 3, 720);
+        Recipe recipe = Recipe.defaults().withPull(part.pull()).withFlange(new FlangeSpec(20, 5, 6, 0, 0));
+        MoldOutcome.Mold mold = mold(part, recipe);
+
+        double faceArea = 2 * Math.PI * radius * radius * (1 - Math.cos(theta));
+        assertEquals(faceArea, mold.report().face().areaMm2(), 1e-3 * faceArea);
+        assertEquals("closed-shell", mold.report().part().kind());
+        double offset = mold.report().offset().signedMm();
+        assertEquals(DEFAULT_OFFSET_MM, offset, 1e-3);
+
+        double toolRadius = radius + offset;
+        TriangleMesh solid = mold.solid();
+        double lowest = 3;
+        double centreZ = lowest + toolRadius;
+        for (int t = 0; t < solid.triangleCount(); t++) {
+            if (mold.regions()[t] == MoldRegion.TOOL.ordinal()) {
+                for (int k = 0; k < 3; k++) {
+                    Vector3d p = solid.corner(t, k);
+                    assertEquals(toolRadius, Math.sqrt(p.x * p.x + p.y * p.y + (p.z - centreZ) * (p.z - centreZ)), 0.02);
+                }
+            }
+        }
+        double capHeight = toolRadius * (1 - Math.cos(theta));
+        double rim = toolRadius * Math.sin(theta);
+        double wallTop = rim + 6 * Math.tan(Math.toRadians(5));
+        double cylinder = Math.PI * (wallTop + 20) * (wallTop + 20) * (lowest + capHeight + 6);
+        double cap = Math.PI * capHeight * capHeight * (3 * toolRadius - capHeight) / 3;
+        double wall = Math.PI * 6 / 3 * (rim * rim + rim * wallTop + wallTop * wallTop);
+        assertEquals(cylinder - cap - wall, solid.volume(), 1e-3 * (cylinder - cap - wall));
+    }
+
+    /** The offset of a cone's side is the parallel cone: every tool point on the side lies o off the side's line. */
+    @Test
+    void coneToolIsTheParallelCone() {
+        TestPart part = ClosedForms.cone(50, 80, 2.5, 480);
+        MoldOutcome.Mold mold = mold(part, Recipe.defaults().withPull(part.pull()));
+        double slant = Math.hypot(50, 80);
+        assertEquals(Math.PI * 50 * slant, mold.report().face().areaMm2(), 2e-3 * Math.PI * 50 * slant);
+        assertTrue(mold.report().offset().maxDeviationMm() <= 0.02);
+    }
+
+    /** A tray's floor and four walls move by the offset each: the cavity is the box larger by o on five sides. */
+    @Test
+    void trayCavityIsTheLargerBox() {
+        TestPart part = ClosedForms.tray(90, 60, 30, 2, 5);
+        MoldOutcome.Mold mold = mold(part, Recipe.defaults().withPull(part.pull())
+                .withFlange(new FlangeSpec(20, 5, 4, 0, 0)));
+        double[] box = {1e9, 1e9, 1e9, -1e9, -1e9, -1e9};
+        for (int t = 0; t < mold.solid().triangleCount(); t++) {
+            if (mold.regions()[t] == MoldRegion.TOOL.ordinal()) {
+                for (int k = 0; k < 3; k++) {
+                    for (int axis = 0; axis < 3; axis++) {
+                        double value = mold.solid().corner(t, k).get(axis);
+                        box[axis] = Math.min(box[axis], value);
+                        box[3 + axis] = Math.max(box[3 + axis], value);
+                    }
+                }
+            }
+        }
+        double[] sides = {box[3] - box[0], box[4] - box[1]};
+        double offset = mold.report().offset().signedMm();
+        assertEquals(90 + 2 * offset, Math.max(sides[0], sides[1]), 0.02);
+        assertEquals(60 + 2 * offset, Math.min(sides[0], sides[1]), 0.02);
+        assertEquals(30 + offset, box[5] - box[2], 0.02);
+    }
+
+    @Test
+    void aPlugHoldingTheInnerFaceStandsBackByTheReleaseLayer() {
+        TestPart part = ClosedForms.sphericalCap(60, 60, 3, 240);
+        Recipe recipe = Recipe.defaults().withTool(Tool.MALE, Hold.INNER);
+        MoldOutcome.Mold mold = mold(part, recipe);
+        assertEquals(-0.05, mold.report().offset().signedMm(), 1e-9);
+        double top = mold.solid().bounds()[5];
+        // Cap height R(1 − cos θ), flange 3 mm below the rim, 3 mm of wall below that.
+        assertEquals((60 - 0.05) * 0.5 + 3 + 3, top, 0.05);
+    }
+
+    @Test
+    void roundRimsAndOpeningsMakeACheckedMoldWithWallBorderAndDraftAsAsked() {
+        TestPart part = RandomShells.shell(21);
+        MoldOutcome.Mold mold = mold(part, Recipe.defaults());
+        assertEquals(part.openings(), mold.report().face().openings());
+        assertTrue(mold.report().body().leastWallMm() >= 3 - 0.01, "wall " + mold.report().body().leastWallMm());
+        assertTrue(mold.report().flange().leastWidthMm() >= 20, "border " + mold.report().flange().leastWidthMm());
+        assertTrue(mold.report().flange().leastDraftDeg() >= 4.9, "draft " + mold.report().flange().leastDraftDeg());
+    }
+
+    /** Grooves narrower than twice the offset fold the moved surface; the rebuilt one must not cross itself. */
+    @Test
+    void aNarrowGrooveIsRebuiltInsteadOfFolded() {
+        TestPart part = ClosedForms.groovePlate(60, 40, 3, 0.8, 0.9, 2);
+        MoldOutcome.Mold mold = mold(part, Recipe.defaults().withPull(part.pull()));
+        assertTrue(mold.report().offset().method().contains("contoured"), mold.report().offset().method());
+        assertEquals(0, SelfIntersections.find(mold.solid(), TriangleBvh.of(mold.solid()), 10).length);
+        // Nothing of the tool may lie nearer to the face than the offset.
+        double offset = mold.report().offset().signedMm();
+        TriangleBvh face = TriangleBvh.of(mold.partToMold().apply(part.mesh()));
+        NearestPoint nearest = new NearestPoint();
+        for (int t = 0; t < mold.solid().triangleCount(); t++) {
+            if (mold.regions()[t] == MoldRegion.TOOL.ordinal()) {
+                Vector3d p = mold.solid().centroid(t);
+                face.nearest(p.x, p.y, p.z, 10, nearest);
+                assertTrue(nearest.distance() > offset - 0.02, "too near: " + nearest.distance() + " at " + p);
+            }
+        }
+    }
+
+    @Test
+    void sameBytesOnAnyNumberOfThreads() throws Exception {
+        TestPart part = RandomShells.shell(ShellSpec.plain(BaseShape.WAVY, 3).withOpenings(1));
+        List<MoldOutcome.Mold> molds = new ArrayList<>();
+        for (int threads : new int[] {1, 4}) {
+            ForkJoinPool pool = new ForkJoinPool(threads);
+            molds.add(pool.submit(() -> mold(part, Recipe.defaults())).get());
+            pool.shutdown();
+        }
+        assertArrayEquals(molds.get(0).solid().xyz(), molds.get(1).solid().xyz());
+        assertArrayEquals(molds.get(0).solid().triangles(), molds.get(1).solid().triangles());
+        assertArrayEquals(molds.get(0).regions(), molds.get(1).regions());
+        assertEquals(molds.get(0).report(), molds.get(1).report());
+    }
+
+    @Test
+    void anOpenSheetIsItsOwnFace() {
+        TriangleMesh sheet = Shapes.bowl(30, 80, 30, 120).flipped();
+        MoldOutcome.Mold mold = mold(sheet, Recipe.defaults().withPull(new Vector3d(0, 0, 1)));
+        assertEquals("open-sheet", mold.report().part().kind());
+        assertEquals(sheet.area(), mold.report().face().areaMm2(), 1e-6);
+    }
+
+    @Test
+    void aPullThatCannotBeMeantIsRejectedWithAdvice() {
+        TestPart part = RandomShells.shell(ShellSpec.plain(BaseShape.DOME, 2));
+        TriangleMesh far = new RigidTransform(new Matrix4d().translation(5000, -3000, 800)).apply(part.mesh());
+        MoldOutcome outcome = MoldPipeline.make(file(far),
+                Recipe.defaults().withPull(new Vector3d(1, 0, 0)), Progress.SILENT);
+        MoldOutcome.Rejected rejected = (MoldOutcome.Rejected) outcome;
+        assertEquals("walls-not-told-apart", rejected.reason().code());
+        assertTrue(rejected.reason().advice().contains("pull"), rejected.reason().advice());
+        assertTrue(rejected.findings().contains(rejected.reason()));
+    }
+
+    private static MoldOutcome.Mold mold(TestPart part, Recipe recipe) {
+        return mold(part.mesh(), recipe);
+    }
+
+    private static MoldOutcome.Mold mold(TriangleMesh part, Recipe recipe) {
+        MoldOutcome outcome = MoldPipeline.make(file(part), recipe, Progress.SILENT);
+        if (outcome instanceof MoldOutcome.Rejected rejected) {
+            throw new AssertionError(rejected.reason().toString());
+        }
+        MoldOutcome.Mold mold = (MoldOutcome.Mold) outcome;
+        assertTrue(EdgeTopology.of(mold.solid()).isClosedAndOriented());
+        assertTrue(mold.report().checks().passed());
+        assertEquals(0, mold.solid().bounds()[2]);
+        return mold;
+    }
+
+    private static PartFile file(TriangleMesh mesh) {
+        return new PartFile(mesh, "stl-binary", null, List.of());
+    }
+}
