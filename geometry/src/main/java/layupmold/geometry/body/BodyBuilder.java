@@ -1,6 +1,8 @@
 package layupmold.geometry.body;
 
 import layupmold.geometry.RigidTransform;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.mesh.LabelledMeshBuilder;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -13,8 +15,16 @@ public final class BodyBuilder {
     private BodyBuilder() {
     }
 
-    /** Closes {@code surface} and places the solid; O(n). */
+    /**
+     * Closes {@code surface} and places the solid; O(n).
+     *
+     * @throws Rejection if the body asked for cannot be made yet
+     */
     public static MoldSolid build(FlangedSurface surface, BodySpec spec) {
+        if (spec.kind() != BodySpec.Kind.BLOCK) {
+            throw new Rejection(Finding.error("body", "body-not-available", "Only block bodies can be made so far.")
+                    .advising("Ask for body.kind = block."));
+        }
         return place(BlockBody.close(surface, spec.wallMm()));
     }
 
