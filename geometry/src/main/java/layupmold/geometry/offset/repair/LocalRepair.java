@@ -43,6 +43,7 @@ public final class LocalRepair {
     private final SkirtedSheet sheet;
     private final OffsetField field;
     private final double[] moved;
+    private final TriangleMesh movedMesh;
     private final EdgeTopology topology;
     private final BadTriangles bad;
 
@@ -50,6 +51,7 @@ public final class LocalRepair {
         this.sheet = sheet;
         this.field = field;
         this.moved = moved;
+        this.movedMesh = new TriangleMesh(moved, sheet.mesh().triangles());
         this.topology = EdgeTopology.of(sheet.mesh());
         this.bad = bad;
     }
@@ -81,7 +83,6 @@ public final class LocalRepair {
     }
 
     private Result run(double finest) {
-        TriangleMesh movedMesh = new TriangleMesh(moved, sheet.mesh().triangles());
         CellGrid grid = new CellGrid(movedMesh, finest);
         RepairRegion region = new RepairRegion(grid);
         while (!bad.cover(region, REACH, CELL_BUDGET)) {
@@ -103,7 +104,6 @@ public final class LocalRepair {
 
     /** One attempt; null if the region had to grow. */
     private Result contour(CellGrid grid, RepairRegion region) {
-        TriangleMesh movedMesh = new TriangleMesh(moved, sheet.mesh().triangles());
         PatchMesh patch = new PatchMesh(moved, sheet.sides());
         MeshClipper clipper = new MeshClipper(movedMesh, topology, sheet.faceTriangles(), grid, region, patch);
         clipper.clip();

@@ -83,7 +83,7 @@ final class OffsetField {
         s.value = mitred - offset;
     }
 
-    /** Triangle whose front the last evaluation belongs to. */
+    /** Takes in every triangle at the nearest point: one inside a face, two on an edge, a fan at a corner. */
     private void gather(double dx, double dy, double dz, Sample s) {
         int t = s.nearest.triangle;
         int corner = cornerAt(t, s.nearest);
