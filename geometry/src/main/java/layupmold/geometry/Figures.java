@@ -1,5 +1,6 @@
 package layupmold.geometry;
 
+import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.face.FaceResult;
 import layupmold.geometry.mesh.prepare.CleanPart;
 import layupmold.geometry.mesh.prepare.CleaningCounts;
@@ -28,8 +29,10 @@ final class Figures {
 
     /** @param intoCavity the pull as the face stage took it: against the face's outside */
     static PullFigures pull(PullResult pull, Vector3d leaving, FaceResult face, Vector3d intoCavity) {
-        double undercut = Undercut.areaMm2(face.mesh(), intoCavity);
-        Double runnerUpUndercut = pull.runnerUp() == null ? null : Undercut.areaMm2(face.mesh(), pull.runnerUp());
+        TriangleBvh bvh = TriangleBvh.of(face.mesh());
+        double undercut = Undercut.areaMm2(face.mesh(), bvh, intoCavity);
+        Double runnerUpUndercut =
+                pull.runnerUp() == null ? null : Undercut.areaMm2(face.mesh(), bvh, pull.runnerUp());
         Vector3d runnerUp = pull.runnerUp() == null ? null
                 : leaving.dot(intoCavity) > 0 ? pull.runnerUp() : pull.runnerUp().negate(new Vector3d());
         return new PullFigures(leaving, pull.searched(), undercut, undercut / face.areaMm2(), runnerUp,

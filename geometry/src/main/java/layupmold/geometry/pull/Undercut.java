@@ -24,13 +24,9 @@ public final class Undercut {
      * small undercuts.
      *
      * @param face oriented outward
+     * @param bvh its hierarchy
      * @param pull unit vector along which the cured part leaves the mold
      */
-    public static double areaMm2(TriangleMesh face, Vector3d pull) {
-        return areaMm2(face, TriangleBvh.of(face), pull);
-    }
-
-    /** As above with a hierarchy of {@code face} that is there already. */
     public static double areaMm2(TriangleMesh face, TriangleBvh bvh, Vector3d pull) {
         SurfaceSamples samples = SurfaceSamples.of(face, SAMPLES);
         double[] box = face.bounds();
