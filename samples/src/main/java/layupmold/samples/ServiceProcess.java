@@ -41,7 +41,7 @@ final class ServiceProcess implements AutoCloseable {
         Files.createDirectories(folder);
         Path log = folder.resolve("service.log");
         int port = freePort();
-        List<String> command = List.of(java(), "-Xmx2g", "-jar", unpacked(jar, folder).toString(),
+        List<String> command = List.of(java(), "-Xmx2g", "-jar", jar.toAbsolutePath().toString(),
                 "--server.port=" + port,
                 "--spring.datasource.url=jdbc:h2:file:" + folder.resolve("db").toAbsolutePath() + ";WRITE_DELAY=0",
                 "--layupmold.store.folder=" + folder.resolve("blobs").toAbsolutePath());
@@ -60,17 +60,6 @@ final class ServiceProcess implements AutoCloseable {
 
     private static String java() {
         return Path.of(System.getProperty("java.home"), "bin", "java").toString();
-    }
-
-    /** Lays the jar out as files: the JSON library finds its beans by listing jars, which it cannot inside a jar. */
-    private static Path unpacked(Path jar, Path folder) throws IOException, InterruptedException {
-        Path target = folder.resolve("app").toAbsolutePath();
-        int exit = new ProcessBuilder(java(), "-Djarmode=tools", "-jar", jar.toAbsolutePath().toString(),
-                "extract", "--destination", target.toString()).inheritIO().start().waitFor();
-        if (exit != 0) {
-            throw new IOException("the service jar could not be unpacked to " + target);
-        }
-        return target.resolve(jar.getFileName());
     }
 
     private static int freePort() throws IOException {
