@@ -5,6 +5,7 @@ import java.util.List;
 import layupmold.geometry.body.BodyBuilder;
 import layupmold.geometry.body.MoldSolid;
 import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.congruence.Isometry;
 import layupmold.geometry.face.FaceExtraction;
 import layupmold.geometry.face.FaceResult;
 import layupmold.geometry.finding.Finding;
@@ -68,6 +69,17 @@ public final class MoldPipeline {
             pipeline.findings.add(reason);
             return new MoldOutcome.Rejected(reason, pipeline.findings);
         }
+    }
+
+    /**
+     * What came of a part, for another one that is congruent to it: the same mold, or its mirror image. O(n).
+     *
+     * @param made of the same recipe
+     * @param toTwin from the part that was worked on to the other, both in mm
+     * @param note finding for the report that says so
+     */
+    public static MoldOutcome carry(MoldOutcome made, Isometry toTwin, Finding note) {
+        return new CarriedMold(toTwin, note).carry(made);
     }
 
     private MoldOutcome run(PartFile file) {

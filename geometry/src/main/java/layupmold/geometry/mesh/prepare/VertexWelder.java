@@ -8,7 +8,7 @@ import layupmold.geometry.parallel.Parallel;
  * <p>Vertices are dealt by hash into partitions that fit a cache and are merged there side by side; the lowest index of
  * each group stands for it, so the result does not depend on the number of threads. O(n) expected.
  */
-final class VertexWelder {
+public final class VertexWelder {
 
     private static final int GRAIN = 1 << 16;
     private static final int PARTITION_BITS = 7;
@@ -18,14 +18,14 @@ final class VertexWelder {
      * @param xyz the distinct positions, in order of their first use
      * @param vertexOf for each vertex before, its index now
      */
-    record Welded(double[] xyz, int[] vertexOf) {
+    public record Welded(double[] xyz, int[] vertexOf) {
     }
 
     private VertexWelder() {
     }
 
     /** Welds {@code xyz}, each coordinate multiplied by {@code scale}. */
-    static Welded weld(double[] xyz, double scale) {
+    public static Welded weld(double[] xyz, double scale) {
         int n = xyz.length / 3;
         int[] hashes = new int[n];
         int chunks = Parallel.chunkCount(n, GRAIN);

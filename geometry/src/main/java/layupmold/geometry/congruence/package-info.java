@@ -1,0 +1,2 @@
+/** Telling that two meshes are one shape, moved or mirrored. */
+package layupmold.geometry.congruence;
