@@ -65,6 +65,10 @@ public final class RunningService implements AutoCloseable {
         return context.getBean(type);
     }
 
+    public <T> T bean(String name, Class<T> type) {
+        return context.getBean(name, type);
+    }
+
     /** A request whose answer is held against the contract. */
     public RequestSpecification request() {
         return RestAssured.given()

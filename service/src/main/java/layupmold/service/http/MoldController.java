@@ -7,6 +7,7 @@ import java.util.concurrent.CompletableFuture;
 import layupmold.api.mold.MoldResource;
 import layupmold.service.access.Callers;
 import layupmold.service.events.MoldWatch;
+import layupmold.service.idempotency.KeyedRequest;
 import layupmold.service.jobs.MoldJobs;
 import layupmold.service.jobs.MoldRow;
 import layupmold.service.jobs.MoldTable;
@@ -68,10 +69,12 @@ class MoldController {
         return file(id, request, Media.JSON);
     }
 
+    /** Cancelling twice is cancelling once, so there is nothing to remember of the key. */
     @PostMapping("/v1/molds/{id}/cancel")
     ResponseEntity<MoldResource> cancel(@PathVariable String id, HttpServletRequest request) {
         require(request, Media.JSON);
-        return answers.resource(jobs.cancel(id, Callers.owner(request)).orElseThrow(() -> notFound(id)));
+        KeyedRequest keyed = KeyedRequest.of(request);
+        return answers.resource(jobs.cancel(id, keyed.owner()).orElseThrow(() -> notFound(id)));
     }
 
     @DeleteMapping("/v1/molds/{id}")

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import layupmold.service.access.Callers;
 import layupmold.service.events.MoldWatch;
+import layupmold.service.idempotency.KeyedRequest;
 import layupmold.service.jobs.MoldJobs;
 import layupmold.service.jobs.MoldRow;
 import layupmold.service.jobs.NewMold;
@@ -45,11 +46,11 @@ class PostMoldController {
     @PostMapping("/v1/molds")
     CompletableFuture<ResponseEntity<?>> post(HttpServletRequest request) throws IOException {
         MediaType asked = Negotiation.require(request.getHeader(HttpHeaders.ACCEPT), OFFERED);
-        String key = IdempotencyKey.of(request);
+        KeyedRequest keyed = KeyedRequest.of(request);
         Preferences preferences = Preferences.parse(request.getHeaders("Prefer"));
         Upload upload = uploads.read(request);
         AcceptedRecipe recipe = recipes.read(upload.recipeJson());
-        MoldRow mold = jobs.accept(new NewMold(Callers.owner(request), upload.part(), upload.name(), recipe), key);
+        MoldRow mold = jobs.accept(new NewMold(Callers.owner(request), upload.part(), upload.name(), recipe), keyed);
         Duration usual = asked.equals(Media.JSON) ? Duration.ZERO : waiting.forMold();
         return watch.untilFinished(mold, preferences.wait(usual, waiting.most()))
                 .thenApply(row -> row == null ? mold : row)

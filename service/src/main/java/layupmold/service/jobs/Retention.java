@@ -1,6 +1,7 @@
 package layupmold.service.jobs;
 
 import java.time.Instant;
+import layupmold.service.idempotency.KeyTable;
 import org.springframework.stereotype.Component;
 
 /** What may be forgotten. */

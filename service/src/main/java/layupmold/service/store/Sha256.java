@@ -1,5 +1,6 @@
 package layupmold.service.store;
 
+import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
@@ -20,6 +21,10 @@ public final class Sha256 {
 
     public static String hex(byte[] bytes) {
         return HexFormat.of().formatHex(digest().digest(bytes));
+    }
+
+    public static String hex(String text) {
+        return hex(text.getBytes(StandardCharsets.UTF_8));
     }
 
     /** Guards paths and object names against anything that is not a hash. */

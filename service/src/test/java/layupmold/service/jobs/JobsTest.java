@@ -119,6 +119,15 @@ class JobsTest {
     }
 
     @Test
+    void aKeyWhoseMoldIsDeletedMakesAnother() {
+        String first = part("deleted").header("Idempotency-Key", "k-5").post("/v1/molds").header("Location");
+        service.request().delete(first).then().statusCode(204);
+        String second = part("deleted").header("Idempotency-Key", "k-5").post("/v1/molds").header("Location");
+        assertNotEquals(first, second);
+        assertEquals(second, part("deleted").header("Idempotency-Key", "k-5").post("/v1/molds").header("Location"));
+    }
+
+    @Test
     void requestsWithOneKeyAtTheSameTimeMakeOneMold() throws InterruptedException {
         Set<String> locations = ConcurrentHashMap.newKeySet();
         ExecutorService clients = Executors.newFixedThreadPool(8);
