@@ -9,7 +9,9 @@ import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import layupmold.api.ContractJson;
+import layupmold.api.recipe.KitRecipe;
 import layupmold.api.recipe.MoldRecipe;
+import layupmold.geometry.kit.KitSpec;
 import layupmold.geometry.recipe.Recipe;
 import org.junit.jupiter.api.Test;
 
@@ -40,6 +42,22 @@ class ReadmeTest {
         assertEquals(defaults.inspect().leastDraftDeg(), shown.inspect().leastDraftDeg());
         assertEquals(defaults.inspect().infillShare(), shown.inspect().infillShare());
         assertEquals(defaults.inspect().cureTemperatureC(), shown.inspect().cureTemperatureC());
+    }
+
+    @Test
+    void theKitIsTheDefault() throws Exception {
+        KitRecipe shown = recipe().kit();
+        KitSpec defaults = KitSpec.defaults();
+        assertEquals(defaults.marginMm(), shown.marginMm());
+        assertEquals(defaults.rollWidthMm(), shown.rollWidthMm());
+        assertEquals(defaults.clearanceMm(), shown.clearanceMm());
+        assertEquals(defaults.paper().name(), shown.paper().name());
+        assertEquals(defaults.resin().name(), shown.resin().like().name().toLowerCase().replace('_', ' '));
+        assertEquals(defaults.coatResin().name(), shown.coatResin().like().name().toLowerCase().replace('_', ' '));
+        assertEquals(defaults.lossShare(), shown.lossShare());
+        assertEquals(defaults.workshopC(), shown.workshopC());
+        assertEquals(defaults.spreadGramsPerMin(), shown.spreadGramsPerMin());
+        assertEquals(defaults.finishCoats(), shown.finishCoats());
     }
 
     @Test

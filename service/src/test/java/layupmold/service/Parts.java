@@ -1,13 +1,51 @@
 package layupmold.service;
 
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.mesh.io.StlWriter;
 
 /** Part files for tests. */
 public final class Parts {
 
     private Parts() {
+    }
+
+    /** A dish as an open sheet, a paraboloid of {@code size} across and a sixth of that deep, as binary STL. */
+    public static byte[] dish(double size) {
+        int cells = 40;
+        double[] xyz = new double[3 * (cells + 1) * (cells + 1)];
+        int[] triangles = new int[6 * cells * cells];
+        int n = 0;
+        for (int i = 0; i <= cells; i++) {
+            for (int j = 0; j <= cells; j++) {
+                int v = i * (cells + 1) + j;
+                double x = 2.0 * j / cells - 1;
+                double y = 2.0 * i / cells - 1;
+                // A square grid pulled onto a disc.
+                double r = Math.max(Math.abs(x), Math.abs(y));
+                double scale = r == 0 ? 0 : r / Math.hypot(x, y);
+                xyz[3 * v] = size / 2 * x * scale;
+                xyz[3 * v + 1] = size / 2 * y * scale;
+                xyz[3 * v + 2] = size / 6 * r * r;
+                if (i < cells && j < cells) {
+                    for (int corner : new int[] {v, v + 1, v + cells + 2, v, v + cells + 2, v + cells + 1}) {
+                        triangles[n++] = corner;
+                    }
+                }
+            }
+        }
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try {
+            StlWriter.write(new TriangleMesh(xyz, triangles), "dish", out);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return out.toByteArray();
     }
 
     /** A tetrahedron with edges along the axes, as binary STL. */

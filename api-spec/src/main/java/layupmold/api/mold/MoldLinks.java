@@ -12,6 +12,9 @@ import io.micronaut.serde.annotation.Serdeable;
  * @param report figures and findings
  * @param page the same for people: one HTML page with pictures
  * @param model the mold with its maps, binary glTF
+ * @param kit the layup kit: figures, and what there is to print
+ * @param templates the plies at full size, PDF for the recipe's paper
+ * @param workCard the steps with this part's figures, PDF
  */
 @Serdeable
 public record MoldLinks(
@@ -21,5 +24,8 @@ public record MoldLinks(
         String threeMf,
         String report,
         String page,
-        String model) {
+        String model,
+        String kit,
+        String templates,
+        String workCard) {
 }

@@ -18,6 +18,7 @@ import java.util.List;
  * @param body the printed solid
  * @param printer the machine that prints it
  * @param inspect what the finished mold is held against
+ * @param kit cloth, paper and resin of the layup kit
  */
 @Serdeable
 public record MoldRecipe(
@@ -32,10 +33,11 @@ public record MoldRecipe(
         FlangeRecipe flange,
         BodyRecipe body,
         PrinterRecipe printer,
-        InspectRecipe inspect) {
+        InspectRecipe inspect,
+        KitRecipe kit) {
 
     /** A recipe that leaves everything to the defaults. */
     public static MoldRecipe defaults() {
-        return new MoldRecipe(null, null, null, null, null, null, null, null, null, null, null, null);
+        return new MoldRecipe(null, null, null, null, null, null, null, null, null, null, null, null, null);
     }
 }

@@ -45,15 +45,23 @@ public record LayupKit(
 
     /** The kit of a finished mold. */
     public static LayupKit of(String part, MoldOutcome.Mold mold, Recipe recipe, KitSpec spec) {
-        return of(part, ToolSheet.of(mold), recipe.layup(), spec, mold.partToMold().inverse());
+        return of(part, ToolSheet.of(mold), recipe.layup(), recipe.inspect().clothRadiusMm(), spec,
+                mold.partToMold().inverse());
+    }
+
+    /** {@code clothRadiusMm} taken from each weave. */
+    public static LayupKit of(String part, ToolSheet sheet, Layup layup, KitSpec spec, RigidTransform moldToPart) {
+        return of(part, sheet, layup, null, spec, moldToPart);
     }
 
     /**
      * @param sheet capped tool surface in the mold's frame
+     * @param clothRadiusMm least concave radius every ply follows, or null to take it from weave and thickness
      * @param moldToPart for places in findings
      * @throws layupmold.geometry.finding.Rejection if the sheet has no area
      */
-    public static LayupKit of(String part, ToolSheet sheet, Layup layup, KitSpec spec, RigidTransform moldToPart) {
+    public static LayupKit of(String part, ToolSheet sheet, Layup layup, Double clothRadiusMm, KitSpec spec,
+            RigidTransform moldToPart) {
         String name = printable(part);
         LaminateFigures laminate = LaminateStack.of(layup);
         Map<DrapeSpec, DrapedPly> draped = new LinkedHashMap<>();
@@ -62,7 +70,7 @@ public record LayupKit(
         List<Double> clothMm2 = new ArrayList<>();
         for (int k = 0; k < layup.plies().size(); k++) {
             Ply ply = layup.plies().get(k);
-            DrapeSpec how = DrapeSpec.of(ply, laminate.plyMm().get(k));
+            DrapeSpec how = asAsked(DrapeSpec.of(ply, laminate.plyMm().get(k)), clothRadiusMm, spec, moldToPart);
             DrapedPly lying = draped.computeIfAbsent(how, s -> Drape.ply(sheet, s, moldToPart));
             drapes.add(lying);
             PlyTemplate template = new PlyTemplate(name, k + 1, layup.plies().size(), ply,
@@ -77,6 +85,13 @@ public record LayupKit(
         findings.addAll(resin.findings());
         return new LayupKit(name, layup, sheet, drapes, templates, laminate, laminate.massG(partMm2), resin,
                 findings.stream().distinct().toList());
+    }
+
+    private static DrapeSpec asAsked(DrapeSpec usual, Double clothRadiusMm, KitSpec spec, RigidTransform moldToPart) {
+        return new DrapeSpec(usual.weave(), usual.warpAngleDeg(),
+                spec.start() == null ? null : moldToPart.inverse().apply(spec.start()), usual.stepMm(),
+                spec.lockingDeg() == null ? usual.lockingDeg() : spec.lockingDeg(),
+                clothRadiusMm == null ? usual.leastRadiusMm() : clothRadiusMm);
     }
 
     /** A name that may stand on a page and in XML: one line, no control characters, not endless. */

@@ -18,7 +18,7 @@ class ResinPlanTest {
 
     private static KitSpec noLoss(ResinSpec resin) {
         KitSpec d = KitSpec.defaults();
-        return new KitSpec(20, 1000, 5, KitSpec.Paper.A4, resin, d.coatResin(), 0, 20, 8, 2);
+        return new KitSpec(20, 1000, 5, KitSpec.Paper.A4, resin, d.coatResin(), 0, 20, 8, 2, null, null);
     }
 
     private static ResinSpec resin(ResinSpec.MixBy by, double per100) {
@@ -63,7 +63,8 @@ class ResinPlanTest {
             @ForAll @DoubleRange(min = 10, max = 40) double celsius,
             @ForAll @DoubleRange(min = 0, max = 0.5) double loss) {
         KitSpec d = KitSpec.defaults();
-        KitSpec spec = new KitSpec(20, 1000, 5, KitSpec.Paper.A4, d.resin(), d.coatResin(), loss, celsius, 8, 3);
+        KitSpec spec = new KitSpec(20, 1000, 5, KitSpec.Paper.A4, d.resin(), d.coatResin(), loss, celsius, 8, 3,
+                null, null);
         ResinPlan plan = ResinPlan.of(Layup.defaults(), List.of(areaMm2, areaMm2), areaMm2, spec);
         double mixed = 0;
         for (ResinPlan.Coat coat : plan.coats()) {

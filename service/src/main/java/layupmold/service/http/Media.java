@@ -9,6 +9,7 @@ final class Media {
     static final MediaType STL = MediaType.valueOf("model/stl");
     static final MediaType THREE_MF = MediaType.valueOf("model/3mf");
     static final MediaType GLB = MediaType.valueOf("model/gltf-binary");
+    static final MediaType SVG = MediaType.valueOf("image/svg+xml");
     static final MediaType JSON = MediaType.APPLICATION_JSON;
     static final MediaType PROBLEM = MediaType.APPLICATION_PROBLEM_JSON;
 

@@ -3,6 +3,7 @@ package layupmold.service.http;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import layupmold.api.ContractJson;
 import layupmold.api.mold.MoldLinks;
 import layupmold.api.mold.MoldResource;
@@ -10,6 +11,7 @@ import layupmold.api.mold.MoldStatus;
 import layupmold.api.mold.PostedPart;
 import layupmold.api.problem.Problem;
 import layupmold.api.recipe.MoldRecipe;
+import layupmold.api.recipe.PaperSize;
 import layupmold.service.jobs.MoldRow;
 import layupmold.service.store.Sha256;
 
@@ -24,12 +26,13 @@ public final class MoldView {
     }
 
     public static MoldResource resource(MoldRow mold) {
+        MoldRecipe recipe = read(mold.recipeJson(), MoldRecipe.class);
         return new MoldResource(
                 mold.id(), mold.status(), mold.stage(), mold.percent(), mold.title(),
                 new PostedPart(mold.partName(), mold.part().bytes(), mold.part().key()),
-                read(mold.recipeJson(), MoldRecipe.class), mold.recipeHash(),
+                recipe, mold.recipeHash(),
                 mold.createdAt(), mold.startedAt(), mold.finishedAt(), mold.expiresAt(),
-                links(mold), problem(mold));
+                links(mold, recipe), problem(mold));
     }
 
     /** Why there is no mold, or null. */
@@ -42,12 +45,19 @@ public final class MoldView {
         return '"' + Sha256.hex(ContractJson.write(resource)).substring(0, 32) + '"';
     }
 
-    private static MoldLinks links(MoldRow mold) {
+    private static MoldLinks links(MoldRow mold, MoldRecipe recipe) {
         String self = path(mold.id());
         boolean done = mold.status() == MoldStatus.DONE;
         return new MoldLinks(self, self + "/events",
                 done ? self + "/mold.stl" : null, done ? self + "/mold.3mf" : null, done ? self + "/report.json" : null,
-                done ? self + "/report.html" : null, done ? self + "/mold.glb" : null);
+                done ? self + "/report.html" : null, done ? self + "/mold.glb" : null,
+                done ? self + "/kit.json" : null, done ? self + "/kit/templates-" + paper(recipe) + ".pdf" : null,
+                done ? self + "/kit/work-card.pdf" : null);
+    }
+
+    /** Recipes stored before there were kits have none. */
+    private static String paper(MoldRecipe recipe) {
+        return (recipe.kit() == null ? PaperSize.A4 : recipe.kit().paper()).name().toLowerCase(Locale.ROOT);
     }
 
     private static <T> T read(String json, Class<T> type) {

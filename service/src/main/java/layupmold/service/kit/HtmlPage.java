@@ -2,16 +2,26 @@ package layupmold.service.kit;
 
 import com.github.mustachejava.DefaultMustacheFactory;
 import com.github.mustachejava.Mustache;
+import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.util.XRLog;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.logging.Level;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
 
 /** A page from a template beside this class, as self-contained XHTML and as PDF of the same content. */
 final class HtmlPage {
+
+    static {
+        // The renderer has its own log and tells every stylesheet.
+        XRLog.listRegisteredLoggers().forEach(logger -> XRLog.setLevel(logger, Level.WARNING));
+    }
 
     private final Mustache template;
 
@@ -35,8 +45,13 @@ final class HtmlPage {
         builder.withHtmlContent(html, null);
         builder.useUriResolver((base, uri) -> uri.startsWith("data:image/png;base64,") ? uri : null);
         builder.toStream(out);
-        try {
-            builder.run();
+        try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
+            renderer.createPDFWithoutClosing();
+            // Neither the time nor chance may show: the same page gives the same bytes.
+            PDDocument document = renderer.getPdfDocument();
+            document.getDocumentInformation().getCOSObject().removeItem(COSName.CREATION_DATE);
+            document.setDocumentId(0L);
+            document.save(out);
         } catch (IOException e) {
             throw new UncheckedIOException("cannot lay out the page", e);
         }

@@ -2,9 +2,14 @@ package layupmold.service.kit;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import layupmold.geometry.drape.DrapedPly;
+import layupmold.geometry.finding.Finding;
 import layupmold.geometry.kit.ClothLayouts;
 import layupmold.geometry.kit.KitSpec;
 import layupmold.geometry.kit.LayupKit;
@@ -21,26 +26,36 @@ public final class KitPrints {
     }
 
     /**
-     * One part: {@code templates.pdf} (all plies), {@code ply-N.svg}, {@code cut-layout-N.svg} a cloth, {@code
-     * shear-N.png} a ply, {@code work-card.html} and {@code work-card.pdf}.
-     *
-     * @return file name to content, in that order
-     * @throws IllegalArgumentException if the templates would take too many pages
+     * @param files by file name
+     * @param findings what could not be drawn
      */
-    public static Map<String, byte[]> ofPart(LayupKit kit, Recipe recipe, KitSpec spec) {
+    public record Printed(Map<String, byte[]> files, List<Finding> findings) {
+    }
+
+    /**
+     * One part: {@code templates-PAPER.pdf} (all plies; left out, with a finding, where it would take too many pages),
+     * {@code ply-N.svg}, {@code cut-layout-N.svg} a cloth, {@code shear-N.png} a ply, {@code work-card.html} and {@code
+     * work-card.pdf}, in that order.
+     *
+     * @param cloths layouts of the kit's templates
+     */
+    public static Printed ofPart(LayupKit kit, List<ClothLayouts.ClothLayout> cloths, Recipe recipe, KitSpec spec) {
         Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put("templates.pdf", templates(List.of(kit), spec));
+        List<Finding> findings = new ArrayList<>();
+        for (KitSpec.Paper paper : KitSpec.Paper.values()) {
+            templates(List.of(kit), paper).ifPresentOrElse(
+                    pdf -> files.put("templates-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf", pdf),
+                    () -> findings.add(tooManyPages(paper)));
+        }
         for (PlyTemplate t : kit.templates()) {
             files.put("ply-" + t.number() + ".svg", DrawingSvg.write(TemplateDrawing.of(t), title(t)));
         }
-        addLayouts(files, ClothLayouts.of(kit.templates(), spec));
-        for (int ply = 0; ply < kit.drapes().size(); ply++) {
-            files.put("shear-" + (ply + 1) + ".png", ShearPicture.png(kit, ply, 1600, 1200));
-        }
+        addLayouts(files, cloths);
+        addShear(files, kit);
         WorkCard card = WorkCard.of(kit, recipe, spec);
         files.put("work-card.html", card.html().getBytes(StandardCharsets.UTF_8));
         files.put("work-card.pdf", card.pdf());
-        return files;
+        return new Printed(files, findings);
     }
 
     /** A suit: {@code cut-layout-N.svg} a cloth with the plies of all parts, {@code shopping-list.html} and {@code .pdf}. */
@@ -54,8 +69,8 @@ public final class KitPrints {
         return files;
     }
 
-    /** The templates of several parts in one document. */
-    public static byte[] templates(List<LayupKit> kits, KitSpec spec) {
+    /** The templates of several parts in one document; empty if it would take more pages than anyone will tape. */
+    public static Optional<byte[]> templates(List<LayupKit> kits, KitSpec.Paper paper) {
         List<Drawing> drawings = new ArrayList<>();
         List<String> titles = new ArrayList<>();
         for (LayupKit kit : kits) {
@@ -64,7 +79,24 @@ public final class KitPrints {
                 titles.add(title(t));
             }
         }
-        return TiledPdf.write(drawings, titles, spec.paper());
+        return TiledPdf.pages(drawings, paper) > TiledPdf.MOST_PAGES
+                ? Optional.empty() : Optional.of(TiledPdf.write(drawings, titles, paper));
+    }
+
+    private static Finding tooManyPages(KitSpec.Paper paper) {
+        return Finding.info("kit", "templates-take-too-many-pages", "The templates are not given on "
+                + paper.name().toLowerCase(Locale.ROOT) + ": they would take more than " + TiledPdf.MOST_PAGES
+                + " pages.").advising("Print the SVG of each ply on a plotter, or take larger paper.");
+    }
+
+    /** Plies that share their drape share their picture. */
+    private static void addShear(Map<String, byte[]> files, LayupKit kit) {
+        Map<DrapedPly, byte[]> drawn = new IdentityHashMap<>();
+        for (int ply = 0; ply < kit.drapes().size(); ply++) {
+            int index = ply;
+            files.put("shear-" + (ply + 1) + ".png", drawn.computeIfAbsent(kit.drapes().get(ply),
+                    d -> ShearPicture.png(kit, index, 1600, 1200)));
+        }
     }
 
     private static void addLayouts(Map<String, byte[]> files, List<ClothLayouts.ClothLayout> layouts) {

@@ -28,7 +28,7 @@ final class TiledPdf {
     /** What common printers leave white, and room for the scale. */
     private static final double BORDER_MM = 12;
     private static final double OVERLAP_MM = 10;
-    private static final int MOST_PAGES = 600;
+    static final int MOST_PAGES = 600;
     private static final double CROSS_MM = 4;
 
     private final PDFont font = new PDType1Font(Standard14Fonts.FontName.HELVETICA);
@@ -72,11 +72,32 @@ final class TiledPdf {
         }
     }
 
+    /** Most pages that the drawings may take, empty ones included. */
+    static int pages(List<Drawing> drawings, KitSpec.Paper paper) {
+        long pages = 0;
+        for (Drawing drawing : drawings) {
+            Grid grid = grid(drawing, paper);
+            pages += (long) grid.columns() * grid.rows();
+        }
+        return (int) Math.min(Integer.MAX_VALUE, pages);
+    }
+
+    private static Grid grid(Drawing drawing, KitSpec.Paper paper) {
+        Envelope box = drawing.box();
+        box.expandBy(2);
+        Grid upright = new Grid(box, paper.widthMm(), paper.heightMm());
+        Grid across = new Grid(box, paper.heightMm(), paper.widthMm());
+        return across.columns() * across.rows() < upright.columns() * upright.rows() ? across : upright;
+    }
+
     /**
      * @param titles one a drawing, printed on each of its pages
      * @throws IllegalArgumentException if the pages would be more than {@value #MOST_PAGES}
      */
     static byte[] write(List<Drawing> drawings, List<String> titles, KitSpec.Paper paper) {
+        if (pages(drawings, paper) > MOST_PAGES) {
+            throw new IllegalArgumentException("the templates would take more than " + MOST_PAGES + " pages");
+        }
         TiledPdf pdf = new TiledPdf();
         try (PDDocument document = new PDDocument(); ByteArrayOutputStream out = new ByteArrayOutputStream()) {
             document.setDocumentId(0L);
@@ -91,14 +112,7 @@ final class TiledPdf {
     }
 
     private void add(PDDocument document, Drawing drawing, String title, KitSpec.Paper paper) throws IOException {
-        Envelope box = drawing.box();
-        box.expandBy(2);
-        Grid upright = new Grid(box, paper.widthMm(), paper.heightMm());
-        Grid across = new Grid(box, paper.heightMm(), paper.widthMm());
-        Grid grid = across.columns() * across.rows() < upright.columns() * upright.rows() ? across : upright;
-        if (document.getNumberOfPages() + (long) grid.columns() * grid.rows() > MOST_PAGES) {
-            throw new IllegalArgumentException("the templates would take more than " + MOST_PAGES + " pages");
-        }
+        Grid grid = grid(drawing, paper);
         for (int row = grid.rows() - 1; row >= 0; row--) {
             for (int column = 0; column < grid.columns(); column++) {
                 if (isUsed(drawing, grid.tile(column, row))) {

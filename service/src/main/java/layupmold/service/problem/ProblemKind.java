@@ -22,6 +22,7 @@ public enum ProblemKind {
     PRECONDITION_FAILED(412, "The precondition does not hold"),
     RECIPE_INVALID(422, "The recipe cannot be accepted"),
     PART_REJECTED(422, "No mold can be made of this part"),
+    KIT_REFUSED(422, "This cannot be made of the mold"),
     TIME_LIMIT(422, "The part takes longer than the service allows"),
     OUT_OF_MEMORY(422, "The part needs more memory than the service has"),
     KEY_REUSED(422, "This key was used for another request"),

@@ -16,6 +16,7 @@ import layupmold.api.recipe.PrinterRecipe;
 import layupmold.api.recipe.ToolKind;
 import layupmold.api.recipe.WallSide;
 import layupmold.api.recipe.WeaveKind;
+import layupmold.geometry.kit.KitSpec;
 import layupmold.geometry.recipe.BodySpec;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Hold;
@@ -118,7 +119,7 @@ final class RecipeMapping {
                 or(asked.cureTemperatureC(), usual.cureTemperatureC()));
     }
 
-    static MoldRecipe toContract(Recipe recipe) {
+    static MoldRecipe toContract(Recipe recipe, KitSpec kit) {
         return new MoldRecipe(
                 recipe.title(),
                 MeshUnit.valueOf(recipe.unit().name()),
@@ -131,7 +132,8 @@ final class RecipeMapping {
                 toContract(recipe.flange()),
                 new BodyRecipe(BodyKind.valueOf(recipe.body().kind().name()), recipe.body().wallMm()),
                 toContract(recipe.printer()),
-                toContract(recipe.inspect()));
+                toContract(recipe.inspect()),
+                KitMapping.toContract(kit));
     }
 
     private static KeepRecipe toContract(Keep keep) {
@@ -166,11 +168,11 @@ final class RecipeMapping {
     }
 
     /** The constant of the same name in the geometry's enum. */
-    private static <E extends Enum<E>> E named(Enum<?> asked, Class<E> type, E usual) {
+    static <E extends Enum<E>> E named(Enum<?> asked, Class<E> type, E usual) {
         return asked == null ? usual : Enum.valueOf(type, asked.name());
     }
 
-    private static double or(Double asked, double usual) {
+    static double or(Double asked, double usual) {
         return asked == null ? usual : asked;
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import layupmold.api.ContractJson;
 import layupmold.api.problem.FieldError;
 import layupmold.api.recipe.MoldRecipe;
+import layupmold.geometry.kit.KitSpec;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.service.problem.ProblemException;
 import layupmold.service.problem.ProblemKind;
@@ -29,7 +30,7 @@ public class RecipeReader {
     public AcceptedRecipe read(String json) {
         MoldRecipe asked = json == null || json.isBlank() ? MoldRecipe.defaults() : parse(json);
         try {
-            return accept(RecipeMapping.toGeometry(asked));
+            return accept(asked);
         } catch (IllegalArgumentException e) {
             throw invalid(List.of(new FieldError("", "not-allowed", e.getMessage())));
         }
@@ -38,7 +39,7 @@ public class RecipeReader {
     /** Reads back the JSON of an {@link AcceptedRecipe}. */
     public AcceptedRecipe readStored(String json) {
         try {
-            return accept(RecipeMapping.toGeometry(ContractJson.read(bytes(json), MoldRecipe.class)));
+            return accept(ContractJson.read(bytes(json), MoldRecipe.class));
         } catch (IOException e) {
             throw new IllegalStateException("a stored recipe cannot be read", e);
         }
@@ -56,10 +57,12 @@ public class RecipeReader {
         }
     }
 
-    private static AcceptedRecipe accept(Recipe recipe) {
-        MoldRecipe effective = RecipeMapping.toContract(recipe);
+    private static AcceptedRecipe accept(MoldRecipe asked) {
+        Recipe recipe = RecipeMapping.toGeometry(asked);
+        KitSpec kit = KitMapping.toGeometry(asked.kit());
+        MoldRecipe effective = RecipeMapping.toContract(recipe, kit);
         byte[] json = ContractJson.write(effective);
-        return new AcceptedRecipe(effective, recipe, new String(json, StandardCharsets.UTF_8), Sha256.hex(json));
+        return new AcceptedRecipe(effective, recipe, kit, new String(json, StandardCharsets.UTF_8), Sha256.hex(json));
     }
 
     private static ProblemException invalid(List<FieldError> errors) {

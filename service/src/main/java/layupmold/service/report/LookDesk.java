@@ -13,10 +13,12 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import layupmold.geometry.MoldOutcome;
 import layupmold.geometry.Progress;
+import layupmold.geometry.finding.Rejection;
 import layupmold.service.jobs.MoldFiles;
 import layupmold.service.jobs.MoldRow;
 import layupmold.service.making.MoldMaker;
 import layupmold.service.making.MoldPackager;
+import layupmold.service.making.ReportMapping;
 import layupmold.service.problem.ProblemException;
 import layupmold.service.problem.ProblemKind;
 import layupmold.service.recipe.AcceptedRecipe;
@@ -40,7 +42,6 @@ public class LookDesk {
     private final LookTable looks;
     private final MoldMaker maker;
     private final MoldPackager packager;
-    private final MoldLook look;
     private final RecipeReader recipes;
     private final BlobStore store;
     private final TransactionTemplate transactions;
@@ -48,12 +49,11 @@ public class LookDesk {
     /** One at a time: each holds a whole mold in memory. */
     private final Semaphore turn = new Semaphore(1, true);
 
-    LookDesk(LookTable looks, MoldMaker maker, MoldPackager packager, MoldLook look, RecipeReader recipes,
-            BlobStore store, TransactionTemplate transactions, JobSettings settings) {
+    LookDesk(LookTable looks, MoldMaker maker, MoldPackager packager, RecipeReader recipes, BlobStore store,
+            TransactionTemplate transactions, JobSettings settings) {
         this.looks = looks;
         this.maker = maker;
         this.packager = packager;
-        this.look = look;
         this.recipes = recipes;
         this.store = store;
         this.transactions = transactions;
@@ -66,49 +66,50 @@ public class LookDesk {
 
     /**
      * @param mold a finished mold
-     * @param name one of the names of {@link MoldLook}
-     * @return empty if its look has no such file
-     * @throws ProblemException if too many wait, or the mold cannot be made as it was
+     * @param set what makes the file
+     * @param name its name
+     * @return empty if the set has no such file
+     * @throws ProblemException if too many wait, the mold cannot be made as it was, or the set not be made of it
      */
-    public Optional<Shown> file(MoldRow mold, String name) throws IOException {
-        if (!isComplete(mold.files())) {
-            makeInTurn(mold);
+    public Optional<Shown> file(MoldRow mold, LookSet set, String name) throws IOException {
+        if (!isComplete(mold.files(), set)) {
+            makeInTurn(mold, set);
         }
         return looks.find(mold.files(), name).map(kept -> new Shown(kept.blob(), kept.mediaType()));
     }
 
-    private void makeInTurn(MoldRow mold) throws IOException {
+    private void makeInTurn(MoldRow mold, LookSet set) throws IOException {
         try {
             if (!turn.tryAcquire(PATIENCE.toSeconds(), TimeUnit.SECONDS)) {
-                throw problem(mold, ProblemKind.OVERLOADED, "Too many report pages are being drawn.");
+                throw problem(mold, ProblemKind.OVERLOADED, "Too many reports and kits are being drawn.");
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw problem(mold, ProblemKind.OVERLOADED, "The service is stopping.");
         }
         try {
-            if (!isComplete(mold.files())) {
-                make(mold);
+            if (!isComplete(mold.files(), set)) {
+                make(mold, set);
             }
         } finally {
             turn.release();
         }
     }
 
-    /** The page is written last and needs all the others; its blob may have been swept since. */
-    private boolean isComplete(MoldFiles files) throws IOException {
-        Optional<Kept> page = looks.find(files, MoldLook.PAGE);
-        if (page.isEmpty()) {
+    /** A blob may have been swept since. */
+    private boolean isComplete(MoldFiles files, LookSet set) throws IOException {
+        Optional<Kept> main = looks.find(files, set.mainFile());
+        if (main.isEmpty()) {
             return false;
         }
-        try (InputStream in = store.open(page.get().blob().key())) {
+        try (InputStream in = store.open(main.get().blob().key())) {
             return in != null;
         } catch (NoSuchFileException swept) {
             return false;
         }
     }
 
-    private void make(MoldRow mold) throws IOException {
+    private void make(MoldRow mold, LookSet set) throws IOException {
         AcceptedRecipe recipe = recipes.readStored(mold.recipeJson());
         MoldOutcome outcome = again(mold, recipe);
         if (!(outcome instanceof MoldOutcome.Mold made)
@@ -117,13 +118,22 @@ public class LookDesk {
                     "This version of the service makes another mold of this part. Post the part again.");
         }
         Map<LookFile, Blob> kept = new LinkedHashMap<>();
-        for (LookFile file : look.of(title(mold), made, recipe.geometry())) {
+        for (LookFile file : drawn(mold, set, made, recipe)) {
             kept.put(file, store.put(out -> out.write(file.bytes())));
         }
         transactions.executeWithoutResult(status -> {
-            looks.clear(mold.files());
+            kept.keySet().forEach(file -> looks.remove(mold.files(), file.name()));
             kept.forEach((file, blob) -> looks.insert(mold.files(), file.name(), file.mediaType(), blob));
         });
+    }
+
+    private static List<LookFile> drawn(MoldRow mold, LookSet set, MoldOutcome.Mold made, AcceptedRecipe recipe) {
+        try {
+            return set.of(title(mold), made, recipe);
+        } catch (Rejection rejection) {
+            throw new ProblemException(ProblemKind.KIT_REFUSED, rejection.finding().message(), self(mold), List.of(),
+                    ReportMapping.REPORTS.toContract(List.of(rejection.finding())));
+        }
     }
 
     private MoldOutcome again(MoldRow mold, AcceptedRecipe recipe) throws IOException {
@@ -150,6 +160,10 @@ public class LookDesk {
     }
 
     private static ProblemException problem(MoldRow mold, ProblemKind kind, String detail) {
-        return new ProblemException(kind, detail, "/v1/molds/" + mold.id(), List.of(), List.of());
+        return new ProblemException(kind, detail, self(mold), List.of(), List.of());
+    }
+
+    private static String self(MoldRow mold) {
+        return "/v1/molds/" + mold.id();
     }
 }

@@ -28,10 +28,10 @@ class LookTable {
                 .optional();
     }
 
-    /** Forgets a mold's look. */
-    void clear(MoldFiles mold) {
-        jdbc.sql("delete from look_file where stl_key = :stl and report_key = :report")
-                .param("stl", mold.stl().key()).param("report", mold.report().key()).update();
+    /** Forgets one of a mold's files. */
+    void remove(MoldFiles mold, String name) {
+        jdbc.sql("delete from look_file where stl_key = :stl and report_key = :report and name = :name")
+                .param("stl", mold.stl().key()).param("report", mold.report().key()).param("name", name).update();
     }
 
     void insert(MoldFiles mold, String name, String mediaType, Blob blob) {

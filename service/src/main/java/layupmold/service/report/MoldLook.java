@@ -3,14 +3,14 @@ package layupmold.service.report;
 import java.util.ArrayList;
 import java.util.List;
 import layupmold.geometry.MoldOutcome.Mold;
-import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.render.MoldPictures;
 import layupmold.geometry.render.Picture;
+import layupmold.service.recipe.AcceptedRecipe;
 import org.springframework.stereotype.Component;
 
 /** Makes everything that shows a mold to people: report page, model to turn, pictures. Seconds of work. */
 @Component
-public class MoldLook {
+public class MoldLook implements LookSet {
 
     public static final String PAGE = "report.html";
     public static final String MODEL = "mold.glb";
@@ -18,12 +18,15 @@ public class MoldLook {
 
     private final ReportHtml html = new ReportHtml();
 
-    /**
-     * @param title what to call the mold
-     * @param recipe what it was made by
-     */
-    public List<LookFile> of(String title, Mold mold, Recipe recipe) {
-        Inspected inspected = Inspected.of(mold, recipe);
+    /** The page is written last and needs all the others. */
+    @Override
+    public String mainFile() {
+        return PAGE;
+    }
+
+    @Override
+    public List<LookFile> of(String title, Mold mold, AcceptedRecipe recipe) {
+        Inspected inspected = Inspected.of(mold, recipe.geometry());
         MoldPictures.Subject subject = new MoldPictures.Subject(
                 mold.workpiece().part(), mold.workpiece().face(), mold.solid(), mold.regions(), inspected.maps());
         List<LookFile> pictures = new ArrayList<>();

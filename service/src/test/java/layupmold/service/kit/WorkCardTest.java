@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
+import layupmold.geometry.kit.ClothLayouts;
 import layupmold.geometry.kit.KitSpec;
 import layupmold.geometry.kit.LayupKit;
 import layupmold.geometry.recipe.Recipe;
@@ -21,6 +22,10 @@ import org.w3c.dom.Document;
 class WorkCardTest {
 
     private static final KitSpec SPEC = KitSpec.defaults();
+
+    private static Map<String, byte[]> printed(LayupKit kit) {
+        return KitPrints.ofPart(kit, ClothLayouts.of(kit.templates(), SPEC), Recipe.defaults(), SPEC).files();
+    }
 
     private static String text(byte[] pdf) throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf)) {
@@ -43,7 +48,7 @@ class WorkCardTest {
     @Test
     void cardHasTheStepsInOrderWithThisPartsFigures() throws Exception {
         LayupKit kit = KitSamples.dome("breast shell");
-        Map<String, byte[]> files = KitPrints.ofPart(kit, Recipe.defaults(), SPEC);
+        Map<String, byte[]> files = printed(kit);
         String words = text(files.get("work-card.pdf"));
         int at = words.indexOf("Steps");
         for (String step : List.of("Print", "Sand the tool", "Wax", "Cut", "Weigh and mix", "Lay", "Cure",
@@ -69,7 +74,7 @@ class WorkCardTest {
     @Test
     void aHostileNameStaysText() throws Exception {
         LayupKit kit = KitSamples.dome("<script>alert(1)</script> & \u0000\ud800");
-        byte[] html = KitPrints.ofPart(kit, Recipe.defaults(), SPEC).get("work-card.html");
+        byte[] html = printed(kit).get("work-card.html");
         Document page = parse(html);
         assertEquals(0, page.getElementsByTagName("script").getLength());
         assertTrue(page.getElementsByTagName("h1").item(0).getTextContent().startsWith("<script>alert(1)</script> &"));
@@ -77,7 +82,7 @@ class WorkCardTest {
 
     @Test
     void picturesAreShearMaps() throws Exception {
-        Map<String, byte[]> files = KitPrints.ofPart(KitSamples.dome("crown"), Recipe.defaults(), SPEC);
+        Map<String, byte[]> files = printed(KitSamples.dome("crown"));
         assertEquals(1600, ImageIO.read(new ByteArrayInputStream(files.get("shear-1.png"))).getWidth());
         assertTrue(files.containsKey("shear-2.png"));
         assertTrue(files.containsKey("cut-layout-1.svg"));

@@ -30,7 +30,7 @@ class ReportMappingTest {
     void figuresKeepTheirValues() {
         MoldReport report = SampleReport.filled();
         MoldReportDocument document = ReportMapping.REPORTS.toContract(
-                new AcceptedRecipe(null, null, "{}", "hash"), "sha", RigidTransform.identity(), report);
+                new AcceptedRecipe(null, null, null, "{}", "hash"), "sha", RigidTransform.identity(), report);
         assertEquals(report.offset().maxDeviationMm(), document.offset().maxDeviationMm());
         assertEquals(report.part().triangles(), document.part().triangles());
         assertEquals(List.of(1.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 1.0),

@@ -9,6 +9,10 @@ import java.util.List;
 import java.util.stream.Stream;
 import layupmold.api.ContractDocument;
 import layupmold.api.problem.FieldError;
+import layupmold.api.recipe.ResinKind;
+import layupmold.geometry.kit.KitSpec;
+import layupmold.geometry.kit.ResinSpec;
+import layupmold.geometry.laminate.MaterialTables;
 import layupmold.geometry.recipe.Keep;
 import layupmold.geometry.recipe.LengthUnit;
 import layupmold.geometry.recipe.Recipe;
@@ -35,6 +39,7 @@ class RecipeReaderTest {
     void nothingAskedIsTheGeometrysDefaultRecipe() {
         for (String nothing : new String[] {null, "", "{}", "{\"flange\":{},\"layup\":{}}"}) {
             assertEquals(Recipe.defaults(), READER.read(nothing).geometry());
+            assertEquals(KitSpec.defaults(), READER.read(nothing).kit());
         }
     }
 
@@ -43,7 +48,7 @@ class RecipeReaderTest {
         JsonNode effective = JsonMapper.shared().readTree(READER.read("{}").json());
         List<String> compared = new ArrayList<>();
         compare(SCHEMAS.get("MoldRecipe"), effective, "", compared);
-        assertEquals(29, compared.size(), compared::toString);
+        assertEquals(37, compared.size(), compared::toString);
     }
 
     private static void compare(JsonNode schema, JsonNode value, String path, List<String> compared) {
@@ -74,7 +79,7 @@ class RecipeReaderTest {
     /** Every documented bound holds, and just beyond it the field is refused at its pointer. */
     @TestFactory
     Stream<DynamicTest> boundsAreTheGeometrysOwn() {
-        return Stream.of("flange", "body", "printer", "inspect", "").flatMap(group -> {
+        return Stream.of("flange", "body", "printer", "inspect", "kit", "").flatMap(group -> {
             String schema = group.isEmpty() ? "MoldRecipe"
                     : Character.toUpperCase(group.charAt(0)) + group.substring(1) + "Recipe";
             return SCHEMAS.get(schema).get("properties").propertyStream()
@@ -112,6 +117,19 @@ class RecipeReaderTest {
         assertEquals(new Keep.Seed(1, 2, 3), recipe.keep());
         assertEquals(Weave.CHOPPED_MAT, recipe.layup().plies().get(0).weave());
         assertEquals(1, recipe.pull().z);
+    }
+
+    @Test
+    void aResinTakesFromItsRowWhatIsNotSaid() {
+        ResinSpec resin = READER.read("{\"kit\":{\"resin\":{\"like\":\"vinyl-ester\",\"mixBy\":\"volume\"}}}").kit().resin();
+        // 2 g to 100 g of 1.06 g/cm³ are 2/1.15 ml to 100/1.06 ml.
+        assertEquals(2 * 1.06 / 1.15, resin.hardenerPer100(), 1e-12);
+        assertEquals(0.02, resin.hardenerPerResinByMass(), 1e-12);
+        for (ResinKind kind : ResinKind.values()) {
+            String like = "{\"kit\":{\"coatResin\":{\"like\":\"" + kind.name().toLowerCase().replace('_', '-') + "\"}}}";
+            assertEquals(KitMapping.rowName(kind), READER.read(like).kit().coatResin().name());
+        }
+        assertEquals(MaterialTables.resins().size(), ResinKind.values().length);
     }
 
     @Test
