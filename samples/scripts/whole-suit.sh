@@ -1,9 +1,11 @@
 #!/usr/bin/env bash
 # Posts every part of a suit, waits for all, and leaves mold.stl, mold.3mf and report.json of each in a folder.
 #   whole-suit.sh samples/heron molds
-# Needs curl and jq. LAYUPMOLD is the service's address, by default the local one.
+# Needs curl and jq. LAYUPMOLD is the service's address, by default the local one;
+# LAYUPMOLD_KEY a key, where it asks for one.
 set -euo pipefail
 service=${LAYUPMOLD:-http://127.0.0.1:8080}
+curl() { command curl ${LAYUPMOLD_KEY:+-H "Authorization: Bearer $LAYUPMOLD_KEY"} "$@"; }
 suit=${1:?the folder with suit.json}
 out=${2:?the folder for the molds}
 

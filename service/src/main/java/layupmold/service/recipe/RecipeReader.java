@@ -17,10 +17,10 @@ import org.springframework.stereotype.Component;
 @Component
 public class RecipeReader {
 
-    private final RecipeSchema schema;
+    private final ContractSchemas schemas;
 
-    RecipeReader(RecipeSchema schema) {
-        this.schema = schema;
+    RecipeReader(ContractSchemas schemas) {
+        this.schemas = schemas;
     }
 
     /**
@@ -46,7 +46,7 @@ public class RecipeReader {
     }
 
     private MoldRecipe parse(String json) {
-        List<FieldError> errors = schema.check(json);
+        List<FieldError> errors = schemas.check("MoldRecipe", json);
         if (!errors.isEmpty()) {
             throw invalid(errors);
         }

@@ -33,7 +33,7 @@ class RecipeReaderTest {
 
     private static final JsonNode SCHEMAS =
             YAMLMapper.shared().readTree(ContractDocument.yaml()).at("/components/schemas");
-    private static final RecipeReader READER = new RecipeReader(new RecipeSchema());
+    private static final RecipeReader READER = new RecipeReader(new ContractSchemas());
 
     @Test
     void nothingAskedIsTheGeometrysDefaultRecipe() {

@@ -10,6 +10,7 @@ import com.networknt.schema.path.PathType;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import layupmold.api.ContractDocument;
 import layupmold.api.problem.FieldError;
 import layupmold.service.problem.ProblemException;
@@ -17,9 +18,9 @@ import layupmold.service.problem.ProblemKind;
 import org.springframework.stereotype.Component;
 import tools.jackson.core.JacksonException;
 
-/** Checks a recipe against the schema in the contract itself, so that the two cannot drift apart. */
+/** Checks posted JSON against the schemas in the contract itself, so that the two cannot drift apart. */
 @Component
-public class RecipeSchema {
+public class ContractSchemas {
 
     private static final Map<String, String> CODES = Map.ofEntries(
             Map.entry("additionalProperties", "unknown-field"),
@@ -31,25 +32,29 @@ public class RecipeSchema {
             Map.entry("minItems", "out-of-range"),
             Map.entry("maxItems", "out-of-range"),
             Map.entry("minLength", "out-of-range"),
-            Map.entry("maxLength", "out-of-range"));
+            Map.entry("maxLength", "out-of-range"),
+            Map.entry("pattern", "malformed"));
 
-    private final Schema schema = SchemaRegistry.withDialect(Dialects.getOpenApi31())
-            .getSchema(SchemaLocation.of("classpath:" + ContractDocument.RESOURCE + "#/components/schemas/MoldRecipe"));
+    private final SchemaRegistry registry = SchemaRegistry.withDialect(Dialects.getOpenApi31());
+    private final Map<String, Schema> schemas = new ConcurrentHashMap<>();
 
     /**
-     * What is wrong with a recipe, in the order of its JSON Pointers; empty if nothing is.
+     * What is wrong with a document, in the order of its JSON Pointers; empty if nothing is.
      *
+     * @param name of a schema in the contract
      * @throws ProblemException if it is not JSON at all
      */
-    public List<FieldError> check(String json) {
+    public List<FieldError> check(String name, String json) {
+        Schema schema = schemas.computeIfAbsent(name, key -> registry.getSchema(
+                SchemaLocation.of("classpath:" + ContractDocument.RESOURCE + "#/components/schemas/" + key)));
         try {
             return schema.validate(json, InputFormat.JSON).stream()
-                    .map(RecipeSchema::toFieldError)
+                    .map(ContractSchemas::toFieldError)
                     .sorted(Comparator.comparing(FieldError::pointer).thenComparing(FieldError::code))
                     .distinct()
                     .toList();
         } catch (JacksonException | IllegalArgumentException e) {
-            throw new ProblemException(ProblemKind.MALFORMED_JSON, "The recipe is not JSON: " + firstLine(e));
+            throw new ProblemException(ProblemKind.MALFORMED_JSON, "This is not JSON: " + firstLine(e));
         }
     }
 
