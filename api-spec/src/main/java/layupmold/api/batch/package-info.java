@@ -1,2 +1,2 @@
-/** What a suit of several parts is made of. */
+/** A suit: several parts posted together, what became of each, and what they need in all. */
 package layupmold.api.batch;

@@ -9,19 +9,23 @@ import layupmold.service.problem.ProblemException;
 import layupmold.service.problem.ProblemKind;
 
 /**
- * Where a list goes on: behind the mold made at this time with this identifier. New molds do not shift it.
+ * Where a list goes on: behind what was made at this time with this identifier. New ones do not shift it.
  *
  * @param time microseconds are kept
- * @param id tells molds of the same time apart
+ * @param id tells those of the same time apart
  */
 record Cursor(Instant time, String id) {
 
     static final Cursor NEWEST = new Cursor(Instant.parse("9999-01-01T00:00:00Z"), "");
 
     static String after(MoldRow mold) {
-        long micros = ChronoUnit.MICROS.between(Instant.EPOCH, mold.createdAt());
+        return after(mold.createdAt(), mold.id());
+    }
+
+    static String after(Instant createdAt, String id) {
+        long micros = ChronoUnit.MICROS.between(Instant.EPOCH, createdAt);
         return Base64.getUrlEncoder().withoutPadding()
-                .encodeToString((micros + " " + mold.id()).getBytes(StandardCharsets.UTF_8));
+                .encodeToString((micros + " " + id).getBytes(StandardCharsets.UTF_8));
     }
 
     static Cursor parse(String cursor) {

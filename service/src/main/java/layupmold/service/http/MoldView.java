@@ -36,7 +36,7 @@ public final class MoldView {
     }
 
     /** Why there is no mold, or null. */
-    static Problem problem(MoldRow mold) {
+    public static Problem problem(MoldRow mold) {
         return mold.problemJson() == null ? null : read(mold.problemJson(), Problem.class);
     }
 

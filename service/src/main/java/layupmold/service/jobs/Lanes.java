@@ -5,6 +5,7 @@ import java.util.Map;
 import javax.sql.DataSource;
 import layupmold.service.settings.JobSettings;
 import layupmold.service.store.Blob;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.SmartLifecycle;
 import org.springframework.stereotype.Component;
 
@@ -17,14 +18,14 @@ public class Lanes implements SmartLifecycle {
 
     private final Map<Lane, LaneQueue> queues = new EnumMap<>(Lane.class);
     private final JobSettings settings;
-    private final MoldWorker worker;
+    private final Stopping stopping;
     private volatile boolean running;
 
-    Lanes(DataSource database, JobSettings settings, MoldWorker worker) {
+    Lanes(DataSource database, JobSettings settings, Stopping stopping, ObjectProvider<QueuedWork> workers) {
         this.settings = settings;
-        this.worker = worker;
-        queues.put(Lane.LIGHT, new LaneQueue("light_lane", settings.lightThreads(), database, settings, worker));
-        queues.put(Lane.HEAVY, new LaneQueue("heavy_lane", settings.heavyThreads(), database, settings, worker));
+        this.stopping = stopping;
+        queues.put(Lane.LIGHT, new LaneQueue("light_lane", settings.lightThreads(), database, settings, workers));
+        queues.put(Lane.HEAVY, new LaneQueue("heavy_lane", settings.heavyThreads(), database, settings, workers));
     }
 
     /** The lane for a part of this size. */
@@ -32,13 +33,13 @@ public class Lanes implements SmartLifecycle {
         return part.bytes() >= settings.heavyFrom().toBytes() ? Lane.HEAVY : Lane.LIGHT;
     }
 
-    /** Queues a mold, in the caller's transaction. */
-    void enqueue(Lane lane, String id) {
-        queues.get(lane).enqueue(id);
+    /** Queues work, in the caller's transaction. */
+    public void enqueue(Lane lane, QueuedWork.Kind kind, String id) {
+        queues.get(lane).enqueue(kind, id);
     }
 
     /** Has this node look at a queue now; to be called once the transaction is committed. */
-    void wake(Lane lane) {
+    public void wake(Lane lane) {
         if (running) {
             queues.get(lane).wake();
         }
@@ -63,7 +64,7 @@ public class Lanes implements SmartLifecycle {
         while (System.nanoTime() < end && queues.values().stream().anyMatch(LaneQueue::isBusy)) {
             pause();
         }
-        worker.handBackFromNowOn();
+        stopping.handBackFromNowOn();
         queues.values().forEach(LaneQueue::stop);
     }
 

@@ -21,6 +21,7 @@ public class MoldJobs {
 
     private final MoldTable molds;
     private final OncePerKey once;
+    private final LikeTable likes;
     private final Lanes lanes;
     private final ApplicationEventPublisher events;
     private final JobSettings settings;
@@ -28,10 +29,11 @@ public class MoldJobs {
     private final String engine;
     private final Clock clock;
 
-    MoldJobs(MoldTable molds, OncePerKey once, Lanes lanes, ApplicationEventPublisher events, JobSettings settings, StoreSettings store,
-            @Value("${layupmold.version}") String engine, Clock clock) {
+    MoldJobs(MoldTable molds, OncePerKey once, LikeTable likes, Lanes lanes, ApplicationEventPublisher events,
+            JobSettings settings, StoreSettings store, @Value("${layupmold.version}") String engine, Clock clock) {
         this.molds = molds;
         this.once = once;
+        this.likes = likes;
         this.lanes = lanes;
         this.events = events;
         this.settings = settings;
@@ -59,12 +61,34 @@ public class MoldJobs {
         if (molds.unfinished(lane) >= settings.maxQueued()) {
             throw new ProblemException(ProblemKind.OVERLOADED, settings.maxQueued() + " molds are waiting already.");
         }
+        String id = add(mold, lane, now);
+        return molds.find(id).orElseThrow();
+    }
+
+    /**
+     * Accepts a part in the caller's transaction; the lanes must be woken after it. There is no bound on how many wait.
+     *
+     * @return identifier of its mold
+     */
+    public String add(NewMold mold) {
+        return add(mold, lanes.laneFor(mold.part()), clock.instant());
+    }
+
+    private String add(NewMold mold, Lane lane, Instant now) {
         String id = UUID.randomUUID().toString();
         molds.insert(id, mold, lane, engine, now);
         molds.findSame(mold.owner(), mold.part().key(), mold.recipe().hash(), engine).ifPresentOrElse(
-                same -> molds.finish(id, 0, same.files(), now, expiry(now)),
-                () -> lanes.enqueue(lane, id));
-        return molds.find(id).orElseThrow();
+                same -> {
+                    molds.finish(id, 0, same.files(), now, expiry(now));
+                    likes.find(same.id()).ifPresent(like -> likes.insert(id, like));
+                },
+                () -> {
+                    if (mold.like() != null) {
+                        likes.insert(id, mold.like());
+                    }
+                    lanes.enqueue(lane, QueuedWork.Kind.MAKE_MOLD, id);
+                });
+        return id;
     }
 
     /** Stops work on a mold; one that is finished stays as it is. Empty if there is none. */

@@ -106,7 +106,7 @@ public class MoldTable {
         return 1 == jdbc.sql("""
                 update mold set status = :status, stage = null, problem = :problem, version = version + 1,
                     finished_at = :now, expires_at = :expiry
-                where id = :id and attempt = :attempt and status = 'RUNNING'""")
+                where id = :id and attempt = :attempt and status in ('QUEUED', 'RUNNING')""")
                 .param("id", id).param("attempt", attempt).param("status", status.name())
                 .param("problem", problemJson).param("now", at(now)).param("expiry", at(expiry)).update();
     }
@@ -135,13 +135,18 @@ public class MoldTable {
         return jdbc.sql("delete from mold where expires_at < :now").param("now", at(now)).update();
     }
 
+    /** Removes suits whose time is over; their molds have times of their own. */
+    int deleteExpiredBatches(Instant now) {
+        return jdbc.sql("delete from batch where expires_at < :now").param("now", at(now)).update();
+    }
+
     /** Removes what showed molds that are gone. */
     int deleteOrphanedLooks() {
         return jdbc.sql("delete from look_file where not exists (select 1 from mold "
                 + "where mold.stl_key = look_file.stl_key and mold.report_key = look_file.report_key)").update();
     }
 
-    /** Whether any mold refers to a blob. */
+    /** Whether any mold or part of a batch refers to a blob. */
     boolean uses(String key) {
         return jdbc.sql("""
                 select exists (select 1 from mold where part_key = :key)
@@ -149,7 +154,9 @@ public class MoldTable {
                     or exists (select 1 from mold where three_mf_key = :key)
                     or exists (select 1 from mold where report_key = :key)
                     or exists (select 1 from look_file l join mold m
-                        on m.stl_key = l.stl_key and m.report_key = l.report_key where l.blob_key = :key)""")
+                        on m.stl_key = l.stl_key and m.report_key = l.report_key where l.blob_key = :key)
+                    or exists (select 1 from likeness where part_key = :key)
+                    or exists (select 1 from batch_part where part_key = :key)""")
                 .param("key", key).query(Boolean.class).single();
     }
 

@@ -1,9 +1,9 @@
 package layupmold.service.jobs;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -12,8 +12,6 @@ import layupmold.api.ContractJson;
 import layupmold.api.mold.MoldStatus;
 import layupmold.geometry.MoldOutcome;
 import layupmold.geometry.finding.Finding;
-import layupmold.geometry.finding.Rejection;
-import layupmold.service.making.MoldMaker;
 import layupmold.service.making.MoldPackager;
 import layupmold.service.making.ReportMapping;
 import layupmold.service.problem.ProblemException;
@@ -22,7 +20,6 @@ import layupmold.service.recipe.AcceptedRecipe;
 import layupmold.service.recipe.RecipeReader;
 import layupmold.service.settings.JobSettings;
 import layupmold.service.settings.StoreSettings;
-import layupmold.service.store.BlobStore;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.slf4j.MDC;
@@ -34,13 +31,15 @@ import org.springframework.stereotype.Component;
  * only the latest attempt's result is kept, and a finished mold is left alone.
  */
 @Component
-class MoldWorker {
+class MoldWorker implements QueuedWork {
 
     private static final Logger LOG = LoggerFactory.getLogger(MoldWorker.class);
+    /** How soon a mold that waits for a congruent part's mold looks again. */
+    private static final Duration UNTIL_NEXT_LOOK = Duration.ofMillis(500);
 
     private final MoldTable molds;
-    private final BlobStore store;
-    private final MoldMaker maker;
+    private final LikeTable likes;
+    private final MoldMaking making;
     private final MoldPackager packager;
     private final RecipeReader recipes;
     private final Deadlines deadlines;
@@ -48,14 +47,14 @@ class MoldWorker {
     private final JobSettings settings;
     private final StoreSettings keeping;
     private final Clock clock;
-    private volatile boolean handingBack;
+    private final Stopping stopping;
 
-    MoldWorker(MoldTable molds, BlobStore store, MoldMaker maker, MoldPackager packager, RecipeReader recipes,
+    MoldWorker(MoldTable molds, LikeTable likes, MoldMaking making, MoldPackager packager, RecipeReader recipes,
             Deadlines deadlines, ApplicationEventPublisher events, JobSettings settings, StoreSettings keeping,
-            Clock clock) {
+            Clock clock, Stopping stopping) {
         this.molds = molds;
-        this.store = store;
-        this.maker = maker;
+        this.likes = likes;
+        this.making = making;
         this.packager = packager;
         this.recipes = recipes;
         this.deadlines = deadlines;
@@ -63,28 +62,38 @@ class MoldWorker {
         this.settings = settings;
         this.keeping = keeping;
         this.clock = clock;
+        this.stopping = stopping;
     }
 
-    /** From now on jobs stop at their next stage and go back into the queue. */
-    void handBackFromNowOn() {
-        handingBack = true;
+    @Override
+    public Kind kind() {
+        return Kind.MAKE_MOLD;
     }
 
-    /**
-     * @throws RuntimeException if the mold should be tried again
-     */
-    void run(String id) {
+    @Override
+    public Optional<Duration> run(String id) {
+        Optional<MoldRow> like = likes.find(id).flatMap(found -> molds.find(found.mold()));
+        if (like.isPresent() && !like.get().status().isFinal()) {
+            return Optional.of(UNTIL_NEXT_LOOK);
+        }
+        work(id, like);
+        return Optional.empty();
+    }
+
+    private void work(String id, Optional<MoldRow> like) {
         Optional<MoldRow> begun = molds.begin(id, clock.instant());
         if (begun.isEmpty()) {
             return;
         }
         MoldRow mold = begun.get();
         MDC.put("mold", id);
-        JobProgress progress = new JobProgress(molds, events, mold, () -> handingBack);
+        JobProgress progress = new JobProgress(molds, events, mold, stopping::isHandingBack);
         try (Deadlines.Deadline deadline = deadlines.start(() -> timeIsUp(mold, progress))) {
             if (mold.attempt() > settings.maxTries()) {
                 end(mold, MoldStatus.FAILED, givenUp(mold, settings.maxTries(),
                         "ended with the process every time"));
+            } else if (like.isPresent() && like.get().status() == MoldStatus.FAILED) {
+                end(mold, MoldStatus.FAILED, asTheOther(mold, like.get()));
             } else {
                 make(mold, progress);
             }
@@ -98,19 +107,27 @@ class MoldWorker {
         }
     }
 
+    /** Molds that wait for this one come first: once it is done, nobody need look after them. */
     private void make(MoldRow mold, JobProgress progress) throws IOException {
         AcceptedRecipe recipe = recipes.readStored(mold.recipeJson());
-        MoldOutcome outcome;
-        try {
-            outcome = maker.make(read(mold), mold.partName(), recipe.geometry(), progress);
-        } catch (Rejection rejection) {
-            outcome = new MoldOutcome.Rejected(rejection.finding(), List.of(rejection.finding()));
+        MoldOutcome outcome = making.make(mold, recipe.geometry(), progress);
+        progress.at("write", 0.95);
+        for (String twin : likes.waitingFor(mold.id())) {
+            Optional<MoldRow> row = molds.find(twin);
+            Optional<Like> like = likes.find(twin);
+            if (row.isPresent() && like.isPresent()) {
+                keep(row.get(), recipes.readStored(row.get().recipeJson()), making.carry(outcome, like.get()));
+                events.publishEvent(new MoldChanged(twin));
+            }
         }
+        keep(mold, recipe, outcome);
+    }
+
+    private void keep(MoldRow mold, AcceptedRecipe recipe, MoldOutcome outcome) throws IOException {
         if (outcome instanceof MoldOutcome.Rejected rejected) {
             end(mold, MoldStatus.REJECTED, rejection(mold, rejected));
             return;
         }
-        progress.at("write", 0.95);
         MoldFiles files = packager.write((MoldOutcome.Mold) outcome, recipe, mold.part().key());
         Instant now = clock.instant();
         if (molds.finish(mold.id(), mold.attempt(), files, now, keeping.expiry(now))) {
@@ -118,18 +135,12 @@ class MoldWorker {
         }
     }
 
-    private byte[] read(MoldRow mold) throws IOException {
-        try (InputStream part = store.open(mold.part().key())) {
-            return part.readAllBytes();
-        }
-    }
-
     /** A job that was stopped while its mold is still asked for goes back into the queue. */
     private void afterStop(MoldRow mold, JobProgress progress, CancellationException stopped) {
-        boolean stopping = handingBack;
-        if (molds.handBack(mold.id(), mold.attempt(), !stopping)) {
+        boolean nodeStops = stopping.isHandingBack();
+        if (molds.handBack(mold.id(), mold.attempt(), !nodeStops)) {
             LOG.info("handed back in stage {}", progress.stage());
-            throw stopping ? new HandBack() : stopped;
+            throw nodeStops ? new HandBack() : stopped;
         }
         LOG.info("mold is no longer asked for, stopped in stage {}", progress.stage());
     }
@@ -168,6 +179,12 @@ class MoldWorker {
                 ? rejected.findings() : List.of(rejected.reason());
         return new ProblemException(ProblemKind.PART_REJECTED, rejected.reason().message(), self(mold), List.of(),
                 ReportMapping.REPORTS.toContract(findings));
+    }
+
+    /** The work was the same, so the end is. */
+    private static ProblemException asTheOther(MoldRow mold, MoldRow other) {
+        return new ProblemException(ProblemKind.GIVEN_UP, "The part is congruent to one whose mold failed; see "
+                + self(other) + ".", self(mold), List.of(), List.of());
     }
 
     private static ProblemException givenUp(MoldRow mold, int tries, String how) {

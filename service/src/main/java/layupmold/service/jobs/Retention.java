@@ -20,6 +20,7 @@ public class Retention {
     public int deleteExpired(Instant now) {
         keys.deleteExpired(now);
         int gone = molds.deleteExpired(now);
+        molds.deleteExpiredBatches(now);
         molds.deleteOrphanedLooks();
         return gone;
     }

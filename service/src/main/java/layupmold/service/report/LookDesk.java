@@ -15,8 +15,8 @@ import layupmold.geometry.MoldOutcome;
 import layupmold.geometry.Progress;
 import layupmold.geometry.finding.Rejection;
 import layupmold.service.jobs.MoldFiles;
+import layupmold.service.jobs.MoldMaking;
 import layupmold.service.jobs.MoldRow;
-import layupmold.service.making.MoldMaker;
 import layupmold.service.making.MoldPackager;
 import layupmold.service.making.ReportMapping;
 import layupmold.service.problem.ProblemException;
@@ -40,7 +40,7 @@ public class LookDesk {
     private static final Duration PATIENCE = Duration.ofSeconds(60);
 
     private final LookTable looks;
-    private final MoldMaker maker;
+    private final MoldMaking making;
     private final MoldPackager packager;
     private final RecipeReader recipes;
     private final BlobStore store;
@@ -49,10 +49,10 @@ public class LookDesk {
     /** One at a time: each holds a whole mold in memory. */
     private final Semaphore turn = new Semaphore(1, true);
 
-    LookDesk(LookTable looks, MoldMaker maker, MoldPackager packager, RecipeReader recipes, BlobStore store,
+    LookDesk(LookTable looks, MoldMaking making, MoldPackager packager, RecipeReader recipes, BlobStore store,
             TransactionTemplate transactions, JobSettings settings) {
         this.looks = looks;
-        this.maker = maker;
+        this.making = making;
         this.packager = packager;
         this.recipes = recipes;
         this.store = store;
@@ -137,10 +137,6 @@ public class LookDesk {
     }
 
     private MoldOutcome again(MoldRow mold, AcceptedRecipe recipe) throws IOException {
-        byte[] part;
-        try (InputStream in = store.open(mold.part().key())) {
-            part = in.readAllBytes();
-        }
         long end = System.nanoTime() + settings.timeLimit().toNanos();
         Progress untilTheLimit = (stage, share) -> {
             if (System.nanoTime() - end > 0) {
@@ -148,7 +144,7 @@ public class LookDesk {
             }
         };
         try {
-            return maker.make(part, mold.partName(), recipe.geometry(), untilTheLimit);
+            return making.make(mold, recipe.geometry(), untilTheLimit);
         } catch (CancellationException e) {
             throw problem(mold, ProblemKind.TIME_LIMIT, "Drawing the mold took too long.");
         }

@@ -1,2 +1,0 @@
-/** Keys that let callers in. */
-package layupmold.api.access;

@@ -1,0 +1,19 @@
+package layupmold.api.batch;
+
+import io.micronaut.serde.annotation.Serdeable;
+
+/**
+ * Where to go from here; null for what is not there (yet).
+ *
+ * @param self this resource
+ * @param bundle molds, reports and contents list in one zip
+ * @param summary what the suit needs in all
+ * @param page the same for people
+ */
+@Serdeable
+public record BatchLinks(
+        String self,
+        String bundle,
+        String summary,
+        String page) {
+}

@@ -1,0 +1,45 @@
+package layupmold.service.batch;
+
+import layupmold.api.ContractJson;
+import layupmold.api.recipe.MoldRecipe;
+import layupmold.geometry.congruence.Isometry;
+import layupmold.geometry.recipe.Keep;
+import layupmold.geometry.recipe.Recipe;
+import layupmold.service.recipe.RecipeReader;
+import layupmold.service.store.Sha256;
+import org.joml.Vector3d;
+import org.springframework.stereotype.Component;
+
+/** Whether two recipes ask for the same work on congruent parts. */
+@Component
+class SameWork {
+
+    private static final double SAME_DIRECTION = 1e-6;
+
+    private final RecipeReader recipes;
+
+    SameWork(RecipeReader recipes) {
+        this.recipes = recipes;
+    }
+
+    /** Equal for recipes that differ in title and kit alone: neither changes the mold. */
+    String key(String recipeJson) {
+        MoldRecipe r = recipes.readStored(recipeJson).effective();
+        return Sha256.hex(ContractJson.write(new MoldRecipe(null, r.unit(), r.pull(), r.keep(), r.tool(), r.hold(),
+                r.layup(), r.releaseMm(), r.flange(), r.body(), r.printer(), r.inspect(), null)));
+    }
+
+    /** Whether what a recipe says in the part's own coordinates, pull and seed, holds on both sides of a map. */
+    boolean holds(String recipeJson, Isometry map, double toleranceMm) {
+        Recipe recipe = recipes.readStored(recipeJson).geometry();
+        boolean pull = recipe.pull() == null
+                || map.applyToDirection(recipe.pull()).distance(recipe.pull()) < SAME_DIRECTION;
+        boolean seed = true;
+        if (recipe.keep() instanceof Keep.Seed at) {
+            double scale = recipe.unit().inMm();
+            Vector3d point = new Vector3d(at.x(), at.y(), at.z()).mul(scale);
+            seed = map.apply(point).distance(point) <= toleranceMm;
+        }
+        return pull && seed;
+    }
+}
