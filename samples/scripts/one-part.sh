@@ -1,9 +1,10 @@
 #!/usr/bin/env bash
 # One part in, one mold out.
 #   one-part.sh part.stl mold.stl [recipe.json]
-# LAYUPMOLD is the service's address, by default the local one.
+# LAYUPMOLD is the service's address, by default the local one; LAYUPMOLD_KEY a key, where it asks for one.
 set -euo pipefail
 service=${LAYUPMOLD:-http://127.0.0.1:8080}
+curl() { command curl ${LAYUPMOLD_KEY:+-H "Authorization: Bearer $LAYUPMOLD_KEY"} "$@"; }
 part=${1:?a mesh file: STL, OBJ, PLY or 3MF}
 mold=${2:?where to write the mold}
 recipe=${3:-}

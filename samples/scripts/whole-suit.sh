@@ -2,9 +2,11 @@
 # Posts a suit in one go, shows its progress, and leaves molds, reports, contents list and summary in a folder.
 #   whole-suit.sh samples/heron molds [manifest]
 # The manifest is suit.json or suit.csv next to the meshes; suit.json by default. Ends with 1 if a part has no mold.
-# Needs curl, jq and the JDK's jar. LAYUPMOLD is the service's address, by default the local one.
+# Needs curl, jq and the JDK's jar. LAYUPMOLD is the service's address, by default the local one;
+# LAYUPMOLD_KEY a key, where it asks for one.
 set -euo pipefail
 service=${LAYUPMOLD:-http://127.0.0.1:8080}
+curl() { command curl ${LAYUPMOLD_KEY:+-H "Authorization: Bearer $LAYUPMOLD_KEY"} "$@"; }
 suit=${1:?the folder with the meshes and the manifest}
 out=${2:?the folder for the molds}
 manifest=${3:-suit.json}

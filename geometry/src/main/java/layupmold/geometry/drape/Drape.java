@@ -18,13 +18,16 @@ import org.joml.Vector3d;
  *
  * <p>Each node is the surface cut with two spheres around two neighbours (van West, Pipes and Keefe, "A simulation of
  * the draping of bidirectional fabrics over arbitrary surfaces", 1990), from two geodesic threads through the start
- * point. The figures are kinematic: friction, drawing and tailoring by hand are not modelled. A chopped mat has no
- * threads; its net is only a guide to where it must be torn.
+ * point. A link is measured over the surface, not through it, so that cloth has enough length for ridges and grooves
+ * lower than a link. The figures are kinematic: friction, drawing and tailoring by hand are not modelled. A chopped mat
+ * has no threads; its net is only a guide to where it must be torn.
  */
 public final class Drape {
 
     private static final int MOST_NODES = 60_000;
     private static final double SPLIT_SHARE = 0.15;
+    /** Width of a 3K tow as it lies in light cloth (common practice, no source). */
+    private static final double TOW_MM = 2;
     /** About nine degrees of shear in the mean. */
     private static final double WORTH_TURNING = 0.1;
 
@@ -52,14 +55,13 @@ public final class Drape {
         if (!(sheet.areaMm2() > 1e-6)) {
             throw new Rejection(Finding.error("drape", "no-tool-surface", "There is no tool surface to lay cloth on."));
         }
-        double step = spec.stepMm() > 0 ? spec.stepMm()
-                : Math.max(0.5, Math.min(8, Math.sqrt(sheet.areaMm2()) / 70));
+        double step = spec.stepMm() > 0 ? spec.stepMm() : usualStepMm(Math.sqrt(sheet.areaMm2()));
         StartSearch search = new StartSearch(sheet, spec.lockingDeg());
         StartSearch.Scored from = spec.start() == null ? search.bestStart(spec.warpAngleDeg())
                 : search.score(StartSearch.at(sheet, spec.start()), spec.warpAngleDeg());
         StartSearch.Start start = from.start();
         DrapeNet net = NetGrowth.grow(sheet, start.triangle(), start.point(),
-                StartSearch.planDirection(spec.warpAngleDeg()), step, MOST_NODES);
+                WarpAim.from(sheet, start, spec.warpAngleDeg(), Math.sqrt(sheet.areaMm2()) / 8), step, MOST_NODES);
         double[] uv = NetLocator.locate(sheet, net);
         Bridging bridging = spec.leastRadiusMm() > 0 ? Bridging.of(sheet, spec.leastRadiusMm()) : Bridging.none(sheet.mesh().vertexCount());
         double[] shear = new double[sheet.mesh().triangleCount()];
@@ -76,6 +78,11 @@ public final class Drape {
         adviseDirection(search, from);
         return new DrapedPly(spec, net, start.point(), uv, shear, bridging.gapMm(), figures, darts, split,
                 findings);
+    }
+
+    /** Seventy links across, but none under the width of a light cloth's tow, which says nothing about cloth. */
+    private static double usualStepMm(double acrossMm) {
+        return Math.max(Math.min(TOW_MM, acrossMm / 24), Math.min(8, acrossMm / 70));
     }
 
     private DrapeFigures measure(DrapeNet net, double[] uv, double[] shear, Bridging bridging) {

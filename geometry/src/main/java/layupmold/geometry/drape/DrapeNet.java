@@ -22,6 +22,8 @@ public final class DrapeNet {
     private int[] triangle = new int[256];
     private boolean[] offSheet = new boolean[256];
     private int size;
+    /** Shear of the cell from each node, degrees; NaN where it is still to be taken from the nodes alone. */
+    private double[] cellShear = new double[0];
 
     DrapeNet(double stepMm) {
         this.stepMm = stepMm;
@@ -109,7 +111,8 @@ public final class DrapeNet {
 
     /**
      * Signed shear of the cell from (i, j) to (i + 1, j + 1), degrees: how much the angle between warp and weft lost
-     * against 90°. From the cell's diagonals, exact for a plane rhombus.
+     * against 90°. From the cell's diagonals, exact for a plane rhombus; they are measured over the sheet, so that a
+     * crease is no shear.
      *
      * @return NaN where the cell has not all its corners
      */
@@ -117,9 +120,41 @@ public final class DrapeNet {
         if (!hasCell(i, j)) {
             return Double.NaN;
         }
-        double across = squareDistance(nodeAt(i + 1, j), nodeAt(i, j + 1));
-        double along = squareDistance(nodeAt(i, j), nodeAt(i + 1, j + 1));
-        return 90 - 2 * Math.toDegrees(Math.atan2(Math.sqrt(across), Math.sqrt(along)));
+        int node = nodeAt(i, j);
+        if (node < cellShear.length && !Double.isNaN(cellShear[node])) {
+            return cellShear[node];
+        }
+        return shearDeg(Math.sqrt(squareDistance(nodeAt(i + 1, j), nodeAt(i, j + 1))),
+                Math.sqrt(squareDistance(node, nodeAt(i + 1, j + 1))));
+    }
+
+    private static double shearDeg(double across, double along) {
+        return 90 - 2 * Math.toDegrees(Math.atan2(across, along));
+    }
+
+    /** Takes the shear of every cell on the sheet from diagonals over the sheet. O(nodes · triangles a link crosses). */
+    void measureCells(ArcLength arcs) {
+        cellShear = new double[size];
+        for (int node = 0; node < size; node++) {
+            int east = nodeAt(i(node) + 1, j(node));
+            int north = nodeAt(i(node), j(node) + 1);
+            int beyond = nodeAt(i(node) + 1, j(node) + 1);
+            boolean whole = east >= 0 && north >= 0 && beyond >= 0;
+            cellShear[node] = !whole ? Double.NaN : shearDeg(arc(arcs, east, north), arc(arcs, node, beyond));
+        }
+    }
+
+    private double arc(ArcLength arcs, int one, int other) {
+        if (offSheet[one] && offSheet[other]) {
+            return Math.sqrt(squareDistance(one, other));
+        }
+        int from = offSheet[one] ? other : one;
+        int to = offSheet[one] ? one : other;
+        double[] p = new double[3];
+        double[] q = new double[3];
+        copy(from, p);
+        copy(to, q);
+        return arcs.between(triangle[from], p, triangle[to], q);
     }
 
     /**

@@ -13,6 +13,7 @@ final class GeodesicWalk {
     private final int[] triangles;
     private final double[] normals;
     private final EdgeTopology topology;
+    private final boolean overTheSheet;
 
     /** Current point; start of the next step. */
     final double[] point = new double[3];
@@ -21,7 +22,9 @@ final class GeodesicWalk {
     int triangle;
     boolean offSheet;
 
-    GeodesicWalk(ToolSheet sheet) {
+    /** @param overTheSheet whether steps are measured along the way walked, or straight */
+    GeodesicWalk(ToolSheet sheet, boolean overTheSheet) {
+        this.overTheSheet = overTheSheet;
         this.xyz = sheet.mesh().xyz();
         this.triangles = sheet.mesh().triangles();
         this.normals = sheet.normals();
@@ -40,12 +43,13 @@ final class GeodesicWalk {
         return normalise();
     }
 
-    /** Walks until the straight distance from where it stood is {@code chordMm}; false if it got stuck. */
-    boolean step(double chordMm) {
+    /** Walks until the distance from where it stood is {@code stepMm}; false if it got stuck. */
+    boolean step(double stepMm) {
         double ox = point[0];
         double oy = point[1];
         double oz = point[2];
-        double reach = 20 * chordMm;
+        double reach = 20 * stepMm;
+        double walked = 0;
         int entry = -1;
         while (reach > 0) {
             int exit = entry < 0 ? exitFromInside() : exitFrom(entry);
@@ -58,19 +62,30 @@ final class GeodesicWalk {
             double qx = xyz[v] + s * (xyz[w] - xyz[v]);
             double qy = xyz[v + 1] + s * (xyz[w + 1] - xyz[v + 1]);
             double qz = xyz[v + 2] + s * (xyz[w + 2] - xyz[v + 2]);
-            if ((qx - ox) * (qx - ox) + (qy - oy) * (qy - oy) + (qz - oz) * (qz - oz) >= chordMm * chordMm) {
-                stopAtChord(ox, oy, oz, chordMm);
+            double length = Math.sqrt((qx - point[0]) * (qx - point[0]) + (qy - point[1]) * (qy - point[1])
+                    + (qz - point[2]) * (qz - point[2]));
+            if (overTheSheet && walked + length >= stepMm) {
+                move(stepMm - walked);
                 return true;
             }
-            reach -= Math.sqrt((qx - point[0]) * (qx - point[0]) + (qy - point[1]) * (qy - point[1])
-                    + (qz - point[2]) * (qz - point[2])) + 1e-6 * chordMm;
+            if (!overTheSheet && (qx - ox) * (qx - ox) + (qy - oy) * (qy - oy) + (qz - oz) * (qz - oz)
+                    >= stepMm * stepMm) {
+                stopAtChord(ox, oy, oz, stepMm);
+                return true;
+            }
+            walked += length;
+            reach -= length + 1e-6 * stepMm;
             point[0] = qx;
             point[1] = qy;
             point[2] = qz;
             int twin = topology.twin(exit);
             if (twin < 0) {
                 offSheet = true;
-                stopAtChord(ox, oy, oz, chordMm);
+                if (overTheSheet) {
+                    move(stepMm - walked);
+                } else {
+                    stopAtChord(ox, oy, oz, stepMm);
+                }
                 return true;
             }
             unfold(v, w, twin / 3);
@@ -86,9 +101,12 @@ final class GeodesicWalk {
         double fz = point[2] - oz;
         double b = fx * dir[0] + fy * dir[1] + fz * dir[2];
         double c = fx * fx + fy * fy + fz * fz - chord * chord;
-        double s = -b + Math.sqrt(Math.max(0, b * b - c));
+        move(-b + Math.sqrt(Math.max(0, b * b - c)));
+    }
+
+    private void move(double distance) {
         for (int k = 0; k < 3; k++) {
-            point[k] += s * dir[k];
+            point[k] += distance * dir[k];
         }
     }
 

@@ -24,11 +24,15 @@ final class NetGrowth {
     private final int mostNodes;
     private final DrapeNet net;
     private final NodeSolver solver;
+    /** Both null in a sketch. */
+    private final ArcNodes arcNodes;
+    private final ArcLength arcs;
     private final GeodesicWalk geodesic;
     private final PriorityQueue<Slot> queue = new PriorityQueue<>();
     /** Slots that neighbours determine to lie beyond the edge, or where the net cannot close. */
     private final Set<Long> refused = new HashSet<>();
     private final double[] scratch = new double[3];
+    private final double[] behind = new double[3];
 
     private record Slot(int ring, int i, int j) implements Comparable<Slot> {
         @Override
@@ -38,12 +42,14 @@ final class NetGrowth {
         }
     }
 
-    private NetGrowth(ToolSheet sheet, double stepMm, int mostNodes) {
+    private NetGrowth(ToolSheet sheet, double stepMm, int mostNodes, boolean overTheSheet) {
         this.sheet = sheet;
         this.mostNodes = mostNodes;
         this.net = new DrapeNet(stepMm);
         this.solver = new NodeSolver(sheet, net);
-        this.geodesic = new GeodesicWalk(sheet);
+        this.arcNodes = overTheSheet ? new ArcNodes(sheet, net) : null;
+        this.arcs = overTheSheet ? new ArcLength(sheet) : null;
+        this.geodesic = new GeodesicWalk(sheet, overTheSheet);
     }
 
     /**
@@ -52,7 +58,17 @@ final class NetGrowth {
      * @param warp direction of the warp there; projected into the triangle's plane
      */
     static DrapeNet grow(ToolSheet sheet, int triangle, Vector3d start, Vector3d warp, double stepMm, int mostNodes) {
-        NetGrowth growth = new NetGrowth(sheet, stepMm, mostNodes);
+        DrapeNet net = grow(new NetGrowth(sheet, stepMm, mostNodes, true), triangle, start, warp);
+        net.measureCells(new ArcLength(sheet));
+        return net;
+    }
+
+    /** A net whose links are straight: many times as quick, but it cuts corners lower than its step. */
+    static DrapeNet sketch(ToolSheet sheet, int triangle, Vector3d start, Vector3d warp, double stepMm, int mostNodes) {
+        return grow(new NetGrowth(sheet, stepMm, mostNodes, false), triangle, start, warp);
+    }
+
+    private static DrapeNet grow(NetGrowth growth, int triangle, Vector3d start, Vector3d warp) {
         growth.layGenerators(triangle, start, warp);
         growth.fill();
         while (growth.continueOneThread()) {
@@ -117,13 +133,24 @@ final class NetGrowth {
             if (beyond && !touches) {
                 continue;
             }
-            NodeSolver.Result result = solver.solve(a, b, c);
+            NodeSolver.Result result = fourthCorner(a, b, c);
             if (result == NodeSolver.Result.ON_SHEET || beyond && result == NodeSolver.Result.OFF_SHEET) {
                 return result;
             }
             last = result;
         }
         return last;
+    }
+
+    /** Beyond the sheet's edge straight links do. */
+    private NodeSolver.Result fourthCorner(int a, int b, int c) {
+        if (arcNodes == null || net.isOffSheet(a) || net.isOffSheet(b)) {
+            return solver.solve(a, b, c);
+        }
+        NodeSolver.Result result = arcNodes.solve(a, b, c);
+        System.arraycopy(arcNodes.point, 0, solver.point, 0, 3);
+        solver.triangle = arcNodes.triangle;
+        return result;
     }
 
     /** Continues the thread nearest to the start that is free to go on; false if none is. */
@@ -157,9 +184,13 @@ final class NetGrowth {
             return false;
         }
         net.copy(node, scratch);
+        net.copy(before, behind);
         double[] towards = new double[3];
+        if (arcs != null) {
+            arcs.between(net.triangle(node), scratch, net.triangle(before), behind);
+        }
         for (int k = 0; k < 3; k++) {
-            towards[k] = scratch[k] - net.xyz(before, k);
+            towards[k] = arcs == null ? scratch[k] - behind[k] : -arcs.leaving[k];
         }
         return geodesic.start(net.triangle(node), scratch, towards) && geodesic.step(net.stepMm());
     }

@@ -55,8 +55,7 @@ final class NodeSolver {
             span += midPlane[k] * midPlane[k];
         }
         span = Math.sqrt(span);
-        double halfSine = span / (2 * step);
-        if (halfSine < LEAST_HALF_SINE || halfSine > Math.cos(Math.asin(LEAST_HALF_SINE))) {
+        if (!isOpen(span / (2 * step))) {
             return Result.IMPOSSIBLE;
         }
         for (int k = 0; k < 3; k++) {
@@ -78,6 +77,11 @@ final class NodeSolver {
         System.arraycopy(walk.point, 0, point, 0, 3);
         triangle = walk.triangle;
         return walk.offSheet ? Result.OFF_SHEET : Result.ON_SHEET;
+    }
+
+    /** @param halfSine sine of half the corner angle, which is the neighbours' distance over two links */
+    static boolean isOpen(double halfSine) {
+        return halfSine >= LEAST_HALF_SINE && halfSine <= Math.cos(Math.asin(LEAST_HALF_SINE));
     }
 
     /** Walks over the sheet from one neighbour towards the other until midway. */

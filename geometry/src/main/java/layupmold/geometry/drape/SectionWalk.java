@@ -28,6 +28,8 @@ final class SectionWalk {
     int triangle;
     /** Whether it stopped beyond the sheet's edge. */
     boolean offSheet;
+    /** Told of every edge the walk crosses, or null. */
+    StripUnfolding strip;
 
     SectionWalk(ToolSheet sheet) {
         this.xyz = sheet.mesh().xyz();
@@ -67,6 +69,9 @@ final class SectionWalk {
             int twin = topology.twin(exit);
             if (twin < 0) {
                 return beyond(m, dir, px, py, pz, qx, qy, qz, length, reachMm, stop);
+            }
+            if (strip != null) {
+                strip.cross(exit, twin);
             }
             exit = otherCut(m, offset, twin);
             px = qx;

@@ -106,7 +106,7 @@ final class StartSearch {
     }
 
     Scored score(Start start, double warpAngleDeg) {
-        DrapeNet net = NetGrowth.grow(sheet, start.triangle(), start.point(), planDirection(warpAngleDeg), step,
+        DrapeNet net = NetGrowth.sketch(sheet, start.triangle(), start.point(), planDirection(warpAngleDeg), step,
                 40 * COARSE_LINKS * COARSE_LINKS);
         int cells = 0;
         int locked = 0;

@@ -51,4 +51,36 @@ class DevelopableTest {
                     -slant * Math.sqrt(1 - sine * sine)).rotateX(Math.toRadians(-50));
         }, angleDeg);
     }
+
+    /**
+     * Grooves of V section, 2 mm of cloth each and lower than the net's links: folded paper, so the cloth is still the
+     * square it was folded from, and no shorter for what it spends in the grooves.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 30, 90})
+    void pleats(double angleDeg) {
+        double[] x = new double[161];
+        double[] z = new double[161];
+        for (int k = 1; k <= 160; k++) {
+            int phase = k % 8;
+            double slope = phase == 4 ? -1 : phase == 5 ? 1 : 0;
+            x[k] = x[k - 1] + (slope == 0 ? 1 : Math.sqrt(0.5));
+            z[k] = z[k - 1] + slope * Math.sqrt(0.5);
+        }
+        TriangleMesh pleated = Sheets.bent(SIZE, 160,
+                (u, v) -> new Vector3d(x[(int) Math.round(u + 80)] - x[160] / 2, v, z[(int) Math.round(u + 80)]));
+        // The start lies on the wall of a groove, where a direction taken from the triangle would be 9 degrees off.
+        DrapedPly ply = Drape.ply(ToolSheet.of(pleated), new DrapeSpec(Weave.TWILL_2X2, angleDeg,
+                new Vector3d(x[84] - x[160] / 2 - 0.3, 2, z[84] + 0.3), 0, 50, 0), RigidTransform.identity());
+        assertEquals(SIZE * SIZE, pleated.area(), 1e-6 * SIZE * SIZE);
+        assertEquals(SIZE * SIZE, ply.figures().flatMm2(), 0.002 * SIZE * SIZE);
+        assertEquals(0, ply.figures().areaImbalance(), 0.002);
+        assertTrue(ply.figures().p95ShearDeg() < 1, "shear " + ply.figures().p95ShearDeg());
+        double turned = Math.toDegrees(Math.atan2(ply.uv()[321] - ply.uv()[1], ply.uv()[320] - ply.uv()[0]));
+        assertEquals(0, Math.IEEEremainder(turned + angleDeg, 360), 2.5);
+        for (int[] corners : new int[][] {{0, 160}, {0, 161 * 160}, {161 * 160, 161 * 161 - 1}}) {
+            assertEquals(SIZE, Math.hypot(ply.uv()[2 * corners[0]] - ply.uv()[2 * corners[1]],
+                    ply.uv()[2 * corners[0] + 1] - ply.uv()[2 * corners[1] + 1]), 0.5);
+        }
+    }
 }

@@ -27,12 +27,22 @@ public final class MoldClient {
     private static final Duration POLL = Duration.ofMillis(250);
 
     private final URI service;
+    private final String key;
     private final HttpClient http = HttpClient.newBuilder()
             .version(HttpClient.Version.HTTP_1_1).connectTimeout(Duration.ofSeconds(10)).build();
 
     /** @param service root of the service, such as {@code http://127.0.0.1:8080/} */
     public MoldClient(URI service) {
+        this(service, null);
+    }
+
+    /**
+     * @param service root of the service
+     * @param key a key of the service or an access token, for a service that asks for one; or null
+     */
+    public MoldClient(URI service, String key) {
         this.service = service;
+        this.key = key;
     }
 
     /**
@@ -146,7 +156,8 @@ public final class MoldClient {
     }
 
     private HttpRequest.Builder to(String path) {
-        return HttpRequest.newBuilder(service.resolve(path)).timeout(PATIENCE);
+        HttpRequest.Builder request = HttpRequest.newBuilder(service.resolve(path)).timeout(PATIENCE);
+        return key == null ? request : request.header("Authorization", "Bearer " + key);
     }
 
     private static MoldResource resource(HttpResponse<byte[]> answer) throws IOException {

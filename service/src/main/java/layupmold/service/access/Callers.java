@@ -17,4 +17,11 @@ public final class Callers {
         Principal caller = request.getUserPrincipal();
         return caller == null ? ANYONE : caller.getName();
     }
+
+    /** The largest part that the caller may post, given what the service takes at most. */
+    public static long maxPartBytes(HttpServletRequest request, long most) {
+        return request.getUserPrincipal() instanceof CallerAuthentication known
+                && known.getPrincipal().maxPartBytes() != null
+                ? Math.min(most, known.getPrincipal().maxPartBytes()) : most;
+    }
 }

@@ -4,6 +4,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import layupmold.service.access.Callers;
 import layupmold.service.batch.SuitArchive;
 import layupmold.service.problem.ProblemException;
 import layupmold.service.problem.ProblemKind;
@@ -53,7 +54,7 @@ class SuitUploadReader {
             throw new ProblemException(ProblemKind.UNSUPPORTED_MEDIA_TYPE,
                     "Post a suit as multipart/form-data or application/zip.");
         }
-        SuitZipReader.Unpacked zip = zips.read(body);
+        SuitZipReader.Unpacked zip = zips.read(body, Callers.maxPartBytes(request, settings.maxPart().toBytes()));
         return archive(zip, null, request.getParameter("recipe"));
     }
 
@@ -67,7 +68,8 @@ class SuitUploadReader {
             for (int i = 0; fields.hasNext() && i < MOST_FIELDS; i++) {
                 FileItemInput field = fields.next();
                 if ("suit".equals(field.getFieldName()) && zip == null) {
-                    zip = zips.read(field.getInputStream());
+                    zip = zips.read(field.getInputStream(),
+                            Callers.maxPartBytes(request.request(), settings.maxPart().toBytes()));
                 } else if ("manifest".equals(field.getFieldName()) && manifest == null) {
                     manifest = text(field, SuitZipReader.MANIFEST_BYTES);
                 } else if ("recipe".equals(field.getFieldName()) && recipe == null) {

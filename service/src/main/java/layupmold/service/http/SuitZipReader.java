@@ -47,7 +47,8 @@ class SuitZipReader {
     record Unpacked(Map<String, Blob> files, String manifest, boolean csv) {
     }
 
-    Unpacked read(InputStream body) throws IOException {
+    /** @param maxPart most bytes of one file */
+    Unpacked read(InputStream body, long maxPart) throws IOException {
         Map<String, Blob> files = new LinkedHashMap<>();
         Map<String, String> manifests = new HashMap<>();
         long left = settings.maxSuit().toBytes();
@@ -62,7 +63,7 @@ class SuitZipReader {
                 if (entry.isDirectory() || isLitter(name)) {
                     continue;
                 }
-                BoundedBody bytes = new BoundedBody(zip, Math.min(left, settings.maxPart().toBytes()));
+                BoundedBody bytes = new BoundedBody(zip, Math.min(left, maxPart));
                 if (MANIFESTS.contains(last(name))) {
                     String text = new String(new BoundedBody(bytes, MANIFEST_BYTES).readAllBytes(), StandardCharsets.UTF_8);
                     manifests.put(name, text);

@@ -4,6 +4,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import layupmold.service.access.Callers;
 import layupmold.service.problem.ProblemException;
 import layupmold.service.problem.ProblemKind;
 import layupmold.service.settings.UploadSettings;
@@ -47,14 +48,15 @@ class UploadReader {
         if (type == null || !Media.isPart(type)) {
             throw new ProblemException(ProblemKind.UNSUPPORTED_MEDIA_TYPE, "Post a part as " + Media.partTypes() + ".");
         }
-        long max = settings.maxPart().toBytes();
+        long max = maxPart(request);
         refuseDeclaredLength(request, max);
         Blob part = put(bounded(request, max));
         return new Upload(part, null, request.getParameter("recipe"));
     }
 
     private Upload readMultipart(HttpServletRequest request) throws IOException {
-        long max = settings.maxPart().toBytes() + settings.maxRecipe().toBytes() + MULTIPART_OVERHEAD;
+        long maxPart = maxPart(request);
+        long max = maxPart + settings.maxRecipe().toBytes() + MULTIPART_OVERHEAD;
         refuseDeclaredLength(request, max);
         Blob part = null;
         String name = null;
@@ -67,7 +69,7 @@ class UploadReader {
                     throw malformed("There are too many fields.");
                 }
                 if ("part".equals(field.getFieldName()) && part == null) {
-                    part = put(new BoundedBody(field.getInputStream(), settings.maxPart().toBytes()));
+                    part = put(new BoundedBody(field.getInputStream(), maxPart));
                     name = plainName(field);
                 } else if ("recipe".equals(field.getFieldName()) && recipe == null) {
                     recipe = text(field);
@@ -83,6 +85,10 @@ class UploadReader {
             throw new ProblemException(ProblemKind.PART_MISSING, "The form has no field \"part\".");
         }
         return new Upload(part, name, recipe);
+    }
+
+    private long maxPart(HttpServletRequest request) {
+        return Callers.maxPartBytes(request, settings.maxPart().toBytes());
     }
 
     private FileItemInputIterator fields(HttpServletRequest request, long max) throws IOException {

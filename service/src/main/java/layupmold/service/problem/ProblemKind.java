@@ -20,6 +20,7 @@ public enum ProblemKind {
     PART_TOO_LARGE(413, "The part is too large"),
     UNSUPPORTED_MEDIA_TYPE(415, "This media type is not read here"),
     PRECONDITION_FAILED(412, "The precondition does not hold"),
+    BODY_INVALID(422, "The body cannot be accepted"),
     SUIT_INVALID(422, "The suit cannot be accepted"),
     RECIPE_INVALID(422, "The recipe cannot be accepted"),
     PART_REJECTED(422, "No mold can be made of this part"),

@@ -1,0 +1,2 @@
+/** Keys that let callers in. */
+package layupmold.api.access;
