@@ -8,6 +8,7 @@ import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.io.MeshLimits;
 import layupmold.geometry.mesh.io.MeshReader;
 import layupmold.service.making.MoldMaker;
+import layupmold.service.settings.JobSettings;
 import layupmold.service.settings.StoreSettings;
 import layupmold.service.store.BlobStore;
 import layupmold.service.store.FolderBlobStore;
@@ -25,11 +26,13 @@ class ServiceBeans {
 
     /** The one door to the geometry. */
     @Bean
-    MoldMaker moldMaker() {
+    MoldMaker moldMaker(JobSettings settings) {
+        MeshLimits most = MeshLimits.defaults();
+        MeshLimits limits = new MeshLimits(most.maxBytes(), settings.maxTriangles(), 3 * settings.maxTriangles(),
+                most.maxDecompressedBytes());
         return (part, fileName, recipe, progress) -> {
             try {
-                return MoldPipeline.make(
-                        MeshReader.read(part, fileName, MeshLimits.defaults()), recipe, progress);
+                return MoldPipeline.make(MeshReader.read(part, fileName, limits), recipe, progress);
             } catch (Rejection unreadable) {
                 return new MoldOutcome.Rejected(unreadable.finding(), List.of(unreadable.finding()));
             }

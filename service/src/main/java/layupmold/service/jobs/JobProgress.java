@@ -1,5 +1,6 @@
 package layupmold.service.jobs;
 
+import java.time.Duration;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import layupmold.geometry.Progress;
@@ -13,6 +14,7 @@ final class JobProgress implements Progress {
     private final MoldRow mold;
     private final BooleanSupplier stopping;
     private volatile String stage = "start";
+    private long stageBegan = System.nanoTime();
 
     JobProgress(MoldTable molds, ApplicationEventPublisher events, MoldRow mold, BooleanSupplier stopping) {
         this.molds = molds;
@@ -26,12 +28,22 @@ final class JobProgress implements Progress {
         if (stopping.getAsBoolean()) {
             throw new HandBack();
         }
-        stage = newStage;
+        if (!newStage.equals(stage)) {
+            stageEnded();
+            stage = newStage;
+        }
         int percent = (int) Math.max(0, Math.min(99, Math.floor(100 * fraction)));
         if (!molds.progress(mold.id(), mold.attempt(), newStage, percent)) {
             throw new CancellationException("mold " + mold.id() + " is no longer asked for");
         }
         events.publishEvent(new MoldChanged(mold.id()));
+    }
+
+    /** Tells how long the stage took that is over now. */
+    void stageEnded() {
+        long now = System.nanoTime();
+        events.publishEvent(new StageEnded(stage, Duration.ofNanos(now - stageBegan)));
+        stageBegan = now;
     }
 
     String stage() {

@@ -121,6 +121,7 @@ class MoldWorker implements QueuedWork {
             }
         }
         keep(mold, recipe, outcome);
+        progress.stageEnded();
     }
 
     private void keep(MoldRow mold, AcceptedRecipe recipe, MoldOutcome outcome) throws IOException {
@@ -132,6 +133,7 @@ class MoldWorker implements QueuedWork {
         Instant now = clock.instant();
         if (molds.finish(mold.id(), mold.attempt(), files, now, keeping.expiry(now))) {
             LOG.info("mold made of {} bytes", mold.part().bytes());
+            events.publishEvent(MoldEnded.of(mold, MoldStatus.DONE, null, now));
         }
     }
 
@@ -170,6 +172,7 @@ class MoldWorker implements QueuedWork {
         Instant now = clock.instant();
         if (molds.end(mold.id(), mold.attempt(), status, json, now, keeping.expiry(now))) {
             LOG.info("no mold: {}", problem.getMessage());
+            events.publishEvent(MoldEnded.of(mold, status, problem.problem(), now));
             events.publishEvent(new MoldChanged(mold.id()));
         }
     }

@@ -36,7 +36,13 @@ public record JobSettings(
         @DefaultValue("1s") Duration poll,
         @DefaultValue("20s") Duration stopWithin) {
 
+    /** So that three vertices a triangle can still be counted. */
+    private static final int MOST_TRIANGLES = 500_000_000;
+
     public JobSettings {
+        if (maxTriangles < 1 || maxTriangles > MOST_TRIANGLES) {
+            throw new IllegalArgumentException("layupmold.jobs.max-triangles lies between 1 and " + MOST_TRIANGLES);
+        }
         if (lightThreads == 0) {
             lightThreads = Runtime.getRuntime().availableProcessors();
         }
