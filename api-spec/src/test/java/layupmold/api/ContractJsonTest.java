@@ -53,7 +53,7 @@ class ContractJsonTest {
         MoldResource mold = new MoldResource("a", MoldStatus.REJECTED, null, 100, null,
                 new PostedPart("beak.stl", 84, "00"), MoldRecipe.defaults(), "11",
                 Instant.parse("2026-01-02T03:04:05.678Z"), null, null, null,
-                new MoldLinks("/v1/molds/a", null, null, null, null, null, null, null, null, null), problem);
+                new MoldLinks("/v1/molds/a", null, null, null, null, null, null, null, null, null, null), problem);
         String json = text(mold);
         assertEquals(true, json.contains("\"createdAt\":\"2026-01-02T03:04:05.678Z\""), json);
         assertEquals(mold, read(json, MoldResource.class));

@@ -15,6 +15,7 @@ import io.micronaut.serde.annotation.Serdeable;
  * @param kit the layup kit: figures, and what there is to print
  * @param templates the plies at full size, PDF for the recipe's paper
  * @param workCard the steps with this part's figures, PDF
+ * @param coupon a small mold of the part's hardest place, to try on
  */
 @Serdeable
 public record MoldLinks(
@@ -27,5 +28,6 @@ public record MoldLinks(
         String model,
         String kit,
         String templates,
-        String workCard) {
+        String workCard,
+        String coupon) {
 }

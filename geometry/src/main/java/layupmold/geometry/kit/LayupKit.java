@@ -70,7 +70,7 @@ public record LayupKit(
         List<Double> clothMm2 = new ArrayList<>();
         for (int k = 0; k < layup.plies().size(); k++) {
             Ply ply = layup.plies().get(k);
-            DrapeSpec how = asAsked(DrapeSpec.of(ply, laminate.plyMm().get(k)), clothRadiusMm, spec, moldToPart);
+            DrapeSpec how = howToLay(ply, laminate.plyMm().get(k), clothRadiusMm, spec, moldToPart);
             DrapedPly lying = draped.computeIfAbsent(how, s -> Drape.ply(sheet, s, moldToPart));
             drapes.add(lying);
             PlyTemplate template = new PlyTemplate(name, k + 1, layup.plies().size(), ply,
@@ -87,7 +87,9 @@ public record LayupKit(
                 findings.stream().distinct().toList());
     }
 
-    private static DrapeSpec asAsked(DrapeSpec usual, Double clothRadiusMm, KitSpec spec, RigidTransform moldToPart) {
+    /** The weave's own figures where recipe and kit say nothing else. */
+    static DrapeSpec howToLay(Ply ply, double plyMm, Double clothRadiusMm, KitSpec spec, RigidTransform moldToPart) {
+        DrapeSpec usual = DrapeSpec.of(ply, plyMm);
         return new DrapeSpec(usual.weave(), usual.warpAngleDeg(),
                 spec.start() == null ? null : moldToPart.inverse().apply(spec.start()), usual.stepMm(),
                 spec.lockingDeg() == null ? usual.lockingDeg() : spec.lockingDeg(),

@@ -52,7 +52,7 @@ public final class MoldView {
                 done ? self + "/mold.stl" : null, done ? self + "/mold.3mf" : null, done ? self + "/report.json" : null,
                 done ? self + "/report.html" : null, done ? self + "/mold.glb" : null,
                 done ? self + "/kit.json" : null, done ? self + "/kit/templates-" + paper(recipe) + ".pdf" : null,
-                done ? self + "/kit/work-card.pdf" : null);
+                done ? self + "/kit/work-card.pdf" : null, done ? self + "/coupon.json" : null);
     }
 
     /** Recipes stored before there were kits have none. */

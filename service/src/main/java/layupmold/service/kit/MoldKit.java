@@ -7,6 +7,7 @@ import layupmold.api.ContractJson;
 import layupmold.api.kit.KitDocument;
 import layupmold.api.kit.KitFile;
 import layupmold.geometry.MoldOutcome.Mold;
+import layupmold.geometry.Progress;
 import layupmold.geometry.kit.ClothLayouts;
 import layupmold.geometry.kit.LayupKit;
 import layupmold.service.recipe.AcceptedRecipe;
@@ -32,7 +33,8 @@ public class MoldKit implements LookSet {
     }
 
     @Override
-    public List<LookFile> of(String title, Mold mold, AcceptedRecipe recipe) {
+    public List<LookFile> of(String title, Mold mold, AcceptedRecipe recipe, Progress progress) {
+        progress.at("drape", 0);
         LayupKit kit = LayupKit.of(title, mold, recipe.geometry(), recipe.kit());
         List<ClothLayouts.ClothLayout> cloths = ClothLayouts.of(kit.templates(), recipe.kit());
         KitPrints.Printed printed = KitPrints.ofPart(kit, cloths, recipe.geometry(), recipe.kit());

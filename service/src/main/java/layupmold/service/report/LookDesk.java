@@ -2,6 +2,7 @@ package layupmold.service.report;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.lang.ref.SoftReference;
 import java.nio.file.NoSuchFileException;
 import java.time.Duration;
 import java.util.LinkedHashMap;
@@ -11,7 +12,7 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
-import layupmold.geometry.MoldOutcome;
+import layupmold.geometry.MoldOutcome.Mold;
 import layupmold.geometry.Progress;
 import layupmold.geometry.finding.Rejection;
 import layupmold.service.jobs.MoldFiles;
@@ -48,6 +49,11 @@ public class LookDesk {
     private final JobSettings settings;
     /** One at a time: each holds a whole mold in memory. */
     private final Semaphore turn = new Semaphore(1, true);
+    /** Read and written by whose turn it is. */
+    private SoftReference<Remade> last = new SoftReference<>(null);
+
+    private record Remade(MoldFiles files, Mold mold) {
+    }
 
     LookDesk(LookTable looks, MoldMaking making, MoldPackager packager, RecipeReader recipes, BlobStore store,
             TransactionTemplate transactions, JobSettings settings) {
@@ -111,14 +117,8 @@ public class LookDesk {
 
     private void make(MoldRow mold, LookSet set) throws IOException {
         AcceptedRecipe recipe = recipes.readStored(mold.recipeJson());
-        MoldOutcome outcome = again(mold, recipe);
-        if (!(outcome instanceof MoldOutcome.Mold made)
-                || !packager.write(made, recipe, mold.part().key()).equals(mold.files())) {
-            throw problem(mold, ProblemKind.NOT_READY,
-                    "This version of the service makes another mold of this part. Post the part again.");
-        }
         Map<LookFile, Blob> kept = new LinkedHashMap<>();
-        for (LookFile file : drawn(mold, set, made, recipe)) {
+        for (LookFile file : drawn(mold, set, recipe)) {
             kept.put(file, store.put(out -> out.write(file.bytes())));
         }
         transactions.executeWithoutResult(status -> {
@@ -127,16 +127,7 @@ public class LookDesk {
         });
     }
 
-    private static List<LookFile> drawn(MoldRow mold, LookSet set, MoldOutcome.Mold made, AcceptedRecipe recipe) {
-        try {
-            return set.of(title(mold), made, recipe);
-        } catch (Rejection rejection) {
-            throw new ProblemException(ProblemKind.KIT_REFUSED, rejection.finding().message(), self(mold), List.of(),
-                    ReportMapping.REPORTS.toContract(List.of(rejection.finding())));
-        }
-    }
-
-    private MoldOutcome again(MoldRow mold, AcceptedRecipe recipe) throws IOException {
+    private List<LookFile> drawn(MoldRow mold, LookSet set, AcceptedRecipe recipe) throws IOException {
         long end = System.nanoTime() + settings.timeLimit().toNanos();
         Progress untilTheLimit = (stage, share) -> {
             if (System.nanoTime() - end > 0) {
@@ -144,10 +135,28 @@ public class LookDesk {
             }
         };
         try {
-            return making.make(mold, recipe.geometry(), untilTheLimit);
+            return set.of(title(mold), again(mold, recipe, untilTheLimit), recipe, untilTheLimit);
         } catch (CancellationException e) {
             throw problem(mold, ProblemKind.TIME_LIMIT, "Drawing the mold took too long.");
+        } catch (Rejection rejection) {
+            throw new ProblemException(ProblemKind.KIT_REFUSED, rejection.finding().message(), self(mold), List.of(),
+                    ReportMapping.REPORTS.toContract(List.of(rejection.finding())));
         }
+    }
+
+    /** Who asks for a mold's report often asks for its kit next: the last one is held as long as memory lasts. */
+    private Mold again(MoldRow mold, AcceptedRecipe recipe, Progress progress) throws IOException {
+        Remade held = last.get();
+        if (held != null && held.files().equals(mold.files())) {
+            return held.mold();
+        }
+        if (!(making.make(mold, recipe.geometry(), progress) instanceof Mold made)
+                || !packager.write(made, recipe, mold.part().key()).equals(mold.files())) {
+            throw problem(mold, ProblemKind.NOT_READY,
+                    "This version of the service makes another mold of this part. Post the part again.");
+        }
+        last = new SoftReference<>(new Remade(mold.files(), made));
+        return made;
     }
 
     /** Only what the recipe says: files are shared by all who posted the same, whatever they called theirs. */

@@ -2,6 +2,7 @@ package layupmold.service.report;
 
 import java.util.List;
 import layupmold.geometry.MoldOutcome.Mold;
+import layupmold.geometry.Progress;
 import layupmold.geometry.finding.Rejection;
 import layupmold.service.recipe.AcceptedRecipe;
 
@@ -15,7 +16,8 @@ public interface LookSet {
      * The same mold and recipe give the same bytes.
      *
      * @param title what to call the mold
+     * @param progress told at every stage; may stop the work
      * @throws Rejection if they cannot be made of it
      */
-    List<LookFile> of(String title, Mold mold, AcceptedRecipe recipe);
+    List<LookFile> of(String title, Mold mold, AcceptedRecipe recipe, Progress progress);
 }

@@ -3,6 +3,7 @@ package layupmold.service.report;
 import java.util.ArrayList;
 import java.util.List;
 import layupmold.geometry.MoldOutcome.Mold;
+import layupmold.geometry.Progress;
 import layupmold.geometry.render.MoldPictures;
 import layupmold.geometry.render.Picture;
 import layupmold.service.recipe.AcceptedRecipe;
@@ -25,7 +26,7 @@ public class MoldLook implements LookSet {
     }
 
     @Override
-    public List<LookFile> of(String title, Mold mold, AcceptedRecipe recipe) {
+    public List<LookFile> of(String title, Mold mold, AcceptedRecipe recipe, Progress progress) {
         Inspected inspected = Inspected.of(mold, recipe.geometry());
         MoldPictures.Subject subject = new MoldPictures.Subject(
                 mold.workpiece().part(), mold.workpiece().face(), mold.solid(), mold.regions(), inspected.maps());

@@ -9,6 +9,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.restassured.path.json.JsonPath;
 import java.io.ByteArrayInputStream;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.List;
 import java.util.Map;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -81,7 +83,7 @@ class KitFilesTest {
         assertEquals(kit.getDouble("resin.clothG") * 1.15,
                 kit.getDouble("resin.resinG") + kit.getDouble("resin.hardenerG"), 1e-6);
         // The vinyl ester row: 2 parts of hardener to 100 by mass.
-        assertEquals(0.02, kit.getDouble("resin.hardenerG") / kit.getDouble("resin.resinG"), 1e-9);
+        assertEquals(0.02, kit.getDouble("resin.hardenerG") / kit.getDouble("resin.resinG"), 1e-6);
     }
 
     @Test
@@ -137,7 +139,8 @@ class KitFilesTest {
         try (RunningService another = RunningService.start(null)) {
             String again = post(another, RECIPE);
             for (String file : new String[] {"/kit.json", "/kit/templates-a4.pdf", "/kit/ply-2.svg",
-                "/kit/shear-1.png", "/kit/work-card.html", "/kit/work-card.pdf"}) {
+                "/kit/shear-1.png", "/kit/work-card.html", "/kit/work-card.pdf",
+                "/coupon.json", "/coupon.stl"}) {
                 assertArrayEquals(service.request().get(mold + file).asByteArray(),
                         another.request().get(again + file).asByteArray(), file);
             }
@@ -154,6 +157,21 @@ class KitFilesTest {
                     .contentType("application/problem+json").body("findings[0].code", equalTo("no-tool-surface"));
             cubes.request().get(cube + "/report.html").then().statusCode(200);
         }
+    }
+
+    @Test
+    void theCouponIsAMoldOfItsOwn() {
+        JsonPath coupon = service.request().get(mold + "/coupon.json").then().statusCode(200).extract().jsonPath();
+        assertTrue(coupon.getDouble("printMinutes") <= 60, coupon.prettify());
+        // The place lies on the dish z = h r²/R².
+        double r2 = Math.pow(coupon.getDouble("place.x"), 2) + Math.pow(coupon.getDouble("place.y"), 2);
+        assertTrue(r2 < 60 * 60, coupon.prettify());
+        assertEquals(20 * r2 / 3600, coupon.getDouble("place.z"), 5);
+        byte[] stl = service.request().get(mold + "/coupon.stl").then().statusCode(200).contentType("model/stl")
+                .extract().asByteArray();
+        assertEquals(84 + 50L * ByteBuffer.wrap(stl).order(ByteOrder.LITTLE_ENDIAN).getInt(80), stl.length);
+        service.request().get(mold + "/coupon.3mf").then().statusCode(200).contentType("model/3mf");
+        service.request().get(mold).then().body("links.coupon", equalTo(mold + "/coupon.json"));
     }
 
     @Test
