@@ -45,7 +45,8 @@ final class CarriedMold {
         RigidTransform carried = new RigidTransform(
                 map.mirrors() ? new Matrix4d().scaling(-1, 1, 1).mul(partToMold) : partToMold);
         return new MoldOutcome.Mold(image(mold.solid()), mold.regions(), carried,
-                moved(mold.report(), extent(carried.inverse().apply(workpiece.part()))), workpiece);
+                moved(mold.report(), extent(carried.inverse().apply(workpiece.part()))),
+                map.mirrors() ? mold.inspection().in(Isometry.mirrorX()) : mold.inspection(), workpiece);
     }
 
     private TriangleMesh image(TriangleMesh mesh) {
@@ -82,11 +83,12 @@ final class CarriedMold {
                 report.face(), report.laminate(),
                 new OffsetFigures(offset.signedMm(), offset.words(), offset.method(), offset.meanDeviationMm(),
                         offset.p95DeviationMm(), offset.maxDeviationMm(), moved(offset.maxPlace()),
-                        offset.reachLimitedMm2()),
+                        offset.reachLimitedMm2(), offset.uncoveredMm2(), offset.deviations()),
                 report.flange(),
                 new BodyFigures(body.kind(), body.triangles(), body.sizeMm(), body.volumeMm3(), body.leastWallMm(),
                         moved(body.leastWallPlace())),
-                report.checks(), findings);
+                report.checks(), report.wall().in(map), report.demold().in(map), report.fabric().in(map),
+                report.print().in(map), findings);
     }
 
     private Finding moved(Finding finding) {

@@ -13,6 +13,7 @@ import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Severity;
 import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.inspect.DeviationFigures;
+import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.inspect.MeasuredSolid;
 import layupmold.geometry.inspect.ToolDeviation;
 import layupmold.geometry.laminate.OffsetRule;
@@ -33,7 +34,7 @@ import org.joml.Vector3d;
  * @param solid what was measured
  * @param checks topology and self-intersection
  * @param wall wall between tool side and outside
- * @param deviation tool surface against the face
+ * @param inspection everything else, in the solid's frame; null if a check failed
  * @param failures checks that failed; a mold with any must not be handed out
  * @param findings the rest
  */
@@ -41,7 +42,7 @@ record FinishedMold(
         MeasuredSolid solid,
         CheckFigures checks,
         WallCheck.Result wall,
-        DeviationFigures deviation,
+        Inspection inspection,
         List<Finding> failures,
         List<Finding> findings) {
 
@@ -58,32 +59,36 @@ record FinishedMold(
         failures.addAll(checks.findings());
         WallCheck.Result wall = WallCheck.check(solid.mesh(), solid.regions(), recipe.body().wallMm());
         failures.addAll(wall.findings());
-        DeviationFigures deviation = null;
+        Inspection inspection = null;
         if (failures.isEmpty()) {
-            deviation = ToolDeviation.measure(solid, face, offsetMm).figures();
+            inspection = Inspection.inspect(solid, face, offsetMm, recipe);
+            DeviationFigures deviation = inspection.deviation();
             if (deviation.p95Mm() > ToolDeviation.TOLERANCE_MM || deviation.maxMm() > GROSS_MM) {
                 failures.add(offTarget(Severity.ERROR, deviation));
             } else if (deviation.maxMm() > ToolDeviation.TOLERANCE_MM) {
                 findings.add(offTarget(Severity.WARNING, deviation));
             }
+            findings.addAll(inspection.findings());
         }
-        return new FinishedMold(solid, checks.figures(), wall, deviation, failures, findings);
+        return new FinishedMold(solid, checks.figures(), wall, inspection, failures, findings);
     }
 
     private static Finding offTarget(Severity severity, DeviationFigures deviation) {
         return new Finding(severity, "check", "tool-off-target",
-                "The tool surface does not lie at its offset from the face everywhere.", place(deviation.maxAt()),
+                "The tool surface does not lie at its offset from the face everywhere.", deviation.maxAt(),
                 deviation.maxMm(), ToolDeviation.TOLERANCE_MM, "mm",
                 "Look at this place in the deviation map; smoothing the part there brings the tool closer.");
     }
 
     OffsetFigures offsetFigures(
             OffsetSurface tool, Recipe recipe, LaminateFigures laminate, UnaryOperator<Place> toPart) {
+        DeviationFigures deviation = inspection.deviation();
         return new OffsetFigures(deviation.offsetMm(),
                 OffsetRule.words(recipe.tool(), recipe.hold(), laminate.laminateMm(), recipe.releaseMm(),
                         recipe.layup().finishCoatMm()),
                 tool.method(), deviation.meanMm(), deviation.p95Mm(), deviation.maxMm(),
-                toPart.apply(place(deviation.maxAt())), deviation.reachLimitedMm2());
+                toPart.apply(deviation.maxAt()), deviation.reachLimitedMm2(),
+                deviation.uncoveredMm2(), deviation.histogram());
     }
 
     FlangeFigures flangeFigures(FlangedSurface flanged, MoldSolid placed) {
@@ -99,9 +104,5 @@ record FinishedMold(
                 solid.mesh().triangleCount(),
                 new Vector3d(box[3] - box[0], box[4] - box[1], box[5] - box[2]), solid.mesh().volume(),
                 wall.leastMm(), toPart.apply(wall.place()));
-    }
-
-    private static Place place(Vector3d p) {
-        return p == null ? null : Place.at(p.x, p.y, p.z);
     }
 }

@@ -2,6 +2,7 @@ package layupmold.geometry;
 
 import java.util.List;
 import layupmold.geometry.finding.Finding;
+import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.report.MoldReport;
 
@@ -16,10 +17,11 @@ public sealed interface MoldOutcome {
      * @param regions {@link MoldRegion} ordinal of each triangle
      * @param partToMold from the posted mesh's frame (in mm) to the mold's
      * @param report figures and findings
+     * @param inspection what was measured on the solid, in its own frame
      * @param workpiece part and kept face, for pictures
      */
-    record Mold(TriangleMesh solid, byte[] regions, RigidTransform partToMold, MoldReport report, Workpiece workpiece)
-            implements MoldOutcome {
+    record Mold(TriangleMesh solid, byte[] regions, RigidTransform partToMold, MoldReport report,
+            Inspection inspection, Workpiece workpiece) implements MoldOutcome {
     }
 
     /**

@@ -14,6 +14,7 @@ import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.finding.Severity;
 import layupmold.geometry.flange.FlangeBuilder;
 import layupmold.geometry.flange.FlangedSurface;
+import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.laminate.LaminateStack;
 import layupmold.geometry.laminate.OffsetRule;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -129,6 +130,7 @@ public final class MoldPipeline {
         });
         collect(finished.findings());
 
+        Inspection inspected = finished.inspection().in(new Isometry(frame.inverse().matrix()));
         MoldReport report = new MoldReport(
                 Figures.part(part, face),
                 Figures.pull(pull, leaving, face, intoCavity),
@@ -138,10 +140,11 @@ public final class MoldPipeline {
                 finished.flangeFigures(flanged, solid),
                 finished.bodyFigures(recipe, this::inPartFrame),
                 finished.checks(),
+                inspected.wall(), inspected.demold(), inspected.fabric(), inspected.print(),
                 findings);
         progress.at("done", 1);
         Workpiece workpiece = new Workpiece(frame.apply(part.mesh()), solid.placement().apply(turned.mesh()));
-        return new MoldOutcome.Mold(solid.mesh(), solid.regions(), frame, report, workpiece);
+        return new MoldOutcome.Mold(solid.mesh(), solid.regions(), frame, report, finished.inspection(), workpiece);
     }
 
     private FlangedSurface flange(OffsetSurface tool, boolean female) {

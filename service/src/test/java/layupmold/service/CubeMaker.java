@@ -13,6 +13,8 @@ import layupmold.geometry.Workpiece;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.inspect.Inspection;
+import layupmold.geometry.inspect.MeasuredSolid;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.MeshLimits;
 import layupmold.geometry.mesh.io.MeshReader;
@@ -82,6 +84,18 @@ public final class CubeMaker implements MoldMaker {
         byte[] regions = new byte[12];
         Arrays.fill(regions, (byte) MoldRegion.SIDE.ordinal());
         return new MoldOutcome.Mold(solid, regions, RigidTransform.identity(), SampleReport.filled(),
-                new Workpiece(solid, solid));
+                Measured.of(solid, regions), new Workpiece(solid, solid));
+    }
+
+    /** One cube is measured for all: it takes longer than the rest of the work. */
+    private static final class Measured {
+        private static Inspection inspection;
+
+        static synchronized Inspection of(TriangleMesh solid, byte[] regions) {
+            if (inspection == null) {
+                inspection = Inspection.inspect(MeasuredSolid.of(solid, regions), solid, 0, Recipe.defaults());
+            }
+            return inspection;
+        }
     }
 }

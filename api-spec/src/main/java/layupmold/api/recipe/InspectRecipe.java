@@ -6,6 +6,7 @@ import io.micronaut.serde.annotation.Serdeable;
  * What the finished mold is held against when it is measured, and how it will be printed and cured.
  *
  * @param leastDraftDeg draft below which a surface is reported as tight
+ * @param leastWallMm wall below which the print is reported as thin; absent to take it from material and nozzle
  * @param flexDepthMm how far mold or laminate may spring to let an undercut pass
  * @param clothRadiusMm least concave radius the cloth follows; absent to take it from weave and thickness
  * @param overhangDeg angle from the vertical beyond which a downward surface needs support
@@ -18,6 +19,7 @@ import io.micronaut.serde.annotation.Serdeable;
 @Serdeable
 public record InspectRecipe(
         Double leastDraftDeg,
+        Double leastWallMm,
         Double flexDepthMm,
         Double clothRadiusMm,
         Double overhangDeg,

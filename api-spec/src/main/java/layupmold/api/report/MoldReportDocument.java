@@ -19,6 +19,10 @@ import layupmold.api.recipe.MoldRecipe;
  * @param flange the surface beyond the perimeter
  * @param body the printed solid
  * @param checks the checks it passed
+ * @param wall thickness of the solid
+ * @param demold how the part comes out
+ * @param fabric how the cloth lies
+ * @param print how it prints
  * @param findings everything worth knowing, in pipeline order
  */
 @Serdeable
@@ -35,5 +39,9 @@ public record MoldReportDocument(
         FlangeReport flange,
         BodyReport body,
         CheckReport checks,
+        WallReport wall,
+        DemoldReport demold,
+        FabricReport fabric,
+        PrintReport print,
         List<ReportFinding> findings) {
 }

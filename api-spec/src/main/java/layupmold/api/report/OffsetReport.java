@@ -13,6 +13,8 @@ import io.micronaut.serde.annotation.Serdeable;
  * @param maxDeviationMm its maximum
  * @param maxPlace where
  * @param reachLimitedMm2 tool area where corners tighter than the offset were mitred, rounded or filled
+ * @param uncoveredMm2 area of the face that has no tool surface at its offset
+ * @param deviations tool area by signed deviation, mm
  */
 @Serdeable
 public record OffsetReport(
@@ -23,5 +25,7 @@ public record OffsetReport(
         Double p95DeviationMm,
         Double maxDeviationMm,
         PlaceFigures maxPlace,
-        Double reachLimitedMm2) {
+        Double reachLimitedMm2,
+        Double uncoveredMm2,
+        HistogramFigures deviations) {
 }

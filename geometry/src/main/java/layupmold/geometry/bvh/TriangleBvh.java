@@ -21,7 +21,7 @@ public final class TriangleBvh {
     private final double[] xyz;
     private final int[] triangles;
     private final int[] order;
-    private final int leafCount;
+    final int leafCount;
     private final double[] boxes;
 
     private TriangleBvh(TriangleMesh mesh, int[] order, int leafCount, double[] boxes) {
@@ -50,7 +50,7 @@ public final class TriangleBvh {
         return bvh;
     }
 
-    private int leafStart(int leaf) {
+    int leafStart(int leaf) {
         return (int) ((long) leaf * order.length / leafCount);
     }
 
@@ -130,12 +130,17 @@ public final class TriangleBvh {
             if (accept != null && !accept.test(t)) {
                 continue;
             }
-            ClosestPoint.onTriangle(xyz, 3 * triangles[3 * t], 3 * triangles[3 * t + 1], 3 * triangles[3 * t + 2],
-                    x, y, z, t, answer);
+            onTriangle(t, x, y, z, answer);
         }
     }
 
-    private double boxDistanceSquared(int node, double x, double y, double z) {
+    /** Lowers {@code answer} to triangle {@code t} if it is nearer. */
+    void onTriangle(int t, double x, double y, double z, NearestPoint answer) {
+        ClosestPoint.onTriangle(xyz, 3 * triangles[3 * t], 3 * triangles[3 * t + 1], 3 * triangles[3 * t + 2],
+                x, y, z, t, answer);
+    }
+
+    double boxDistanceSquared(int node, double x, double y, double z) {
         int b = 6 * node;
         double dx = Math.max(0, Math.max(boxes[b] - x, x - boxes[b + 3]));
         double dy = Math.max(0, Math.max(boxes[b + 1] - y, y - boxes[b + 4]));

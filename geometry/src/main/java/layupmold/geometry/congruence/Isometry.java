@@ -1,5 +1,6 @@
 package layupmold.geometry.congruence;
 
+import layupmold.geometry.finding.Place;
 import org.joml.Matrix4d;
 import org.joml.Matrix4dc;
 import org.joml.Vector3d;
@@ -62,6 +63,15 @@ public record Isometry(Matrix4dc matrix) {
 
     public Vector3d apply(Vector3d point) {
         return matrix.transformPosition(point, new Vector3d());
+    }
+
+    /** Null stays null; the triangle stays. */
+    public Place apply(Place place) {
+        if (place == null) {
+            return null;
+        }
+        Vector3d p = apply(new Vector3d(place.x(), place.y(), place.z()));
+        return new Place(p.x, p.y, p.z, place.triangle());
     }
 
     public Vector3d applyToDirection(Vector3d direction) {

@@ -1,6 +1,7 @@
 package layupmold.geometry.drape;
 
 import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.bvh.RestingBall;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.parallel.Parallel;
 
@@ -36,11 +37,14 @@ final class Bridging {
         leaveOutCaps(sheet, area);
         TriangleBvh bvh = sheet.bvh();
         double[] gap = new double[n];
+        double[] xyz = sheet.mesh().xyz();
         Parallel.forRanges(n, GRAIN, (chunk, from, to) -> {
             NearestPoint nearest = new NearestPoint();
             for (int v = from; v < to; v++) {
                 if (area[v] > 0) {
-                    gap[v] = gapUnderBall(bvh, sheet.mesh().xyz(), normal, v, leastRadiusMm, nearest);
+                    int p = 3 * v;
+                    gap[v] = RestingBall.gapMm(bvh, xyz[p], xyz[p + 1], xyz[p + 2], normal[p], normal[p + 1],
+                            normal[p + 2], leastRadiusMm, SLACK, null, nearest);
                 }
             }
         });
@@ -53,31 +57,6 @@ final class Bridging {
             }
         }
         return new Bridging(gap, bridged, deepest);
-    }
-
-    /** Pushes the ball away from whatever it cuts until it is free; how far it then stands off the vertex is the gap. */
-    private static double gapUnderBall(TriangleBvh bvh, double[] xyz, double[] normal, int v, double radius,
-            NearestPoint nearest) {
-        double x = xyz[3 * v] + radius * normal[3 * v];
-        double y = xyz[3 * v + 1] + radius * normal[3 * v + 1];
-        double z = xyz[3 * v + 2] + radius * normal[3 * v + 2];
-        boolean pushed = false;
-        for (int round = 0; round < 30; round++) {
-            bvh.nearest(x, y, z, radius, nearest);
-            double distance = nearest.triangle < 0 ? radius : nearest.distance();
-            if (radius - distance <= (pushed ? 0.01 : SLACK) * radius || distance == 0) {
-                break;
-            }
-            double scale = radius / distance;
-            x = nearest.x + scale * (x - nearest.x);
-            y = nearest.y + scale * (y - nearest.y);
-            z = nearest.z + scale * (z - nearest.z);
-            pushed = true;
-        }
-        double dx = x - xyz[3 * v];
-        double dy = y - xyz[3 * v + 1];
-        double dz = z - xyz[3 * v + 2];
-        return pushed ? Math.max(0, Math.sqrt(dx * dx + dy * dy + dz * dz) - radius) : 0;
     }
 
     private static void vertexNormals(ToolSheet sheet, double[] normal, double[] area) {

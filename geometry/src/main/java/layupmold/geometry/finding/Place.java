@@ -1,7 +1,10 @@
 package layupmold.geometry.finding;
 
+import org.joml.Vector3dc;
+
 /**
- * Where on the part, in the posted mesh's own coordinates scaled to mm.
+ * Where on the part: in the posted mesh's own coordinates scaled to mm once it is reported, in the running stage's frame
+ * before.
  *
  * @param x mm
  * @param y mm
@@ -12,5 +15,9 @@ public record Place(double x, double y, double z, int triangle) {
 
     public static Place at(double x, double y, double z) {
         return new Place(x, y, z, -1);
+    }
+
+    public static Place at(Vector3dc point) {
+        return at(point.x(), point.y(), point.z());
     }
 }

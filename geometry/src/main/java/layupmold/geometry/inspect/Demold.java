@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import layupmold.geometry.MoldRegion;
+import layupmold.geometry.finding.Place;
 import layupmold.geometry.recipe.InspectSpec;
 import layupmold.geometry.recipe.Tool;
 
@@ -12,7 +13,7 @@ import layupmold.geometry.recipe.Tool;
  * Whether the cured part comes out of the finished mold along z.
  *
  * <p>Undercut is surface that carries cloth and either faces away from the pull (by more than 0.05°) or has a part of
- * the mold above it along the pull. Undercut triangles that share edges form a locked region.
+ * the mold above it along the pull. Undercut triangles that touch form a locked region.
  *
  * <p>The depth of an undercut point p is how far the mold or the part must give way there: the least level distance
  * from p to a point of the same height under open sky, where open sky means that the topmost surface in that place
@@ -57,7 +58,7 @@ public final class Demold {
         double[] areas = new double[triangles.length];
         for (int i = 0; i < triangles.length; i++) {
             drafts[i] = draftDeg(solid, triangles[i]);
-            areas[i] = solid.mesh().areaNormal(triangles[i]).length() / 2;
+            areas[i] = solid.areas()[triangles[i]];
         }
         Distribution distribution = new Distribution(drafts, areas);
         Histogram histogram = distribution.histogram(-90, 90, 72);
@@ -65,7 +66,7 @@ public final class Demold {
             return new DraftFigures(region, 0, 90, null, 0, histogram);
         }
         int least = distribution.sample(0);
-        return new DraftFigures(region, distribution.area(), drafts[least], solid.mesh().centroid(triangles[least]),
+        return new DraftFigures(region, distribution.area(), drafts[least], Place.at(solid.mesh().centroid(triangles[least])),
                 distribution.areaBelow(leastDeg), histogram);
     }
 

@@ -1,6 +1,7 @@
 package layupmold.geometry.inspect;
 
 import java.util.List;
+import layupmold.geometry.congruence.Isometry;
 
 /**
  * How the cured part leaves the mold along z, as {@link Demold} defines it.
@@ -37,5 +38,12 @@ public record DemoldFigures(
     /** The draft figures of the region with the least draft. */
     public DraftFigures leastDraft() {
         return drafts.stream().min((a, b) -> Double.compare(a.leastDeg(), b.leastDeg())).orElseThrow();
+    }
+
+    /** The same with places and directions in another frame. */
+    public DemoldFigures in(Isometry frame) {
+        return new DemoldFigures(verdict, drafts.stream().map(draft -> draft.in(frame)).toList(), facingAwayMm2,
+                shadowedMm2, lockedRegions.stream().map(region -> region.in(frame)).toList(), flexLimitMm,
+                otherPull == null ? null : otherPull.in(frame), split == null ? null : split.in(frame));
     }
 }

@@ -1,6 +1,7 @@
 package layupmold.geometry.inspect;
 
-import org.joml.Vector3d;
+import layupmold.geometry.congruence.Isometry;
+import layupmold.geometry.finding.Place;
 
 /**
  * How well the tool surface keeps its offset from the face, as {@link ToolDeviation} defines it.
@@ -25,13 +26,19 @@ public record DeviationFigures(
         double meanMm,
         double p95Mm,
         double maxMm,
-        Vector3d maxAt,
+        Place maxAt,
         Histogram histogram,
         double reachLimitedMm2,
         double beyondMm2,
         double coverMaxMm,
-        Vector3d coverMaxAt,
+        Place coverMaxAt,
         double uncoveredMm2,
         double unreachedMm2,
         double toleranceMm) {
+
+    /** The same with places in another frame. */
+    DeviationFigures in(Isometry frame) {
+        return new DeviationFigures(offsetMm, meanMm, p95Mm, maxMm, frame.apply(maxAt), histogram, reachLimitedMm2,
+                beyondMm2, coverMaxMm, frame.apply(coverMaxAt), uncoveredMm2, unreachedMm2, toleranceMm);
+    }
 }

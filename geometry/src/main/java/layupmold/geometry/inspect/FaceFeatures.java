@@ -1,9 +1,9 @@
 package layupmold.geometry.inspect;
 
-import java.util.Arrays;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.mesh.VertexTriangles;
 import org.joml.Vector3d;
 
 /**
@@ -20,8 +20,7 @@ final class FaceFeatures {
     private final TriangleMesh mesh;
     private final EdgeTopology topology;
     private final double[] normals;
-    private final double[] vertexNormals;
-    private final double[] vertexCosines;
+    private final VertexTriangles around;
     private final boolean[] boundaryVertices;
 
     /** Cosine of half the angle by which the sheet bends at the last {@link #locate}d point; 1 where it is flat. */
@@ -31,44 +30,30 @@ final class FaceFeatures {
     /** Which way the sheet faces at the last located point; not a unit vector. */
     final Vector3d facing = new Vector3d();
 
-    private FaceFeatures(TriangleMesh mesh, EdgeTopology topology, double[] normals, double[] vertexNormals,
-            double[] vertexCosines, boolean[] boundaryVertices) {
+    private FaceFeatures(TriangleMesh mesh, EdgeTopology topology, double[] normals, VertexTriangles around,
+            boolean[] boundaryVertices) {
         this.mesh = mesh;
         this.topology = topology;
         this.normals = normals;
-        this.vertexNormals = vertexNormals;
-        this.vertexCosines = vertexCosines;
+        this.around = around;
         this.boundaryVertices = boundaryVertices;
     }
 
     /** Prepares the sheet's vertices; O(n). */
     static FaceFeatures of(TriangleMesh mesh, EdgeTopology topology, double[] normals) {
-        double[] sums = new double[mesh.xyz().length];
         boolean[] boundary = new boolean[mesh.vertexCount()];
         for (int h = 0; h < topology.halfEdgeCount(); h++) {
-            int v = mesh.triangles()[h];
-            double angle = cornerAngle(mesh, h);
-            for (int k = 0; k < 3; k++) {
-                sums[3 * v + k] += angle * normals[h / 3 * 3 + k];
-            }
             if (topology.twin(h) < 0) {
-                boundary[v] = true;
+                boundary[topology.from(h)] = true;
                 boundary[topology.to(h)] = true;
             }
         }
-        double[] cosines = new double[mesh.vertexCount()];
-        Arrays.fill(cosines, 1);
-        for (int h = 0; h < topology.halfEdgeCount(); h++) {
-            int v = mesh.triangles()[h];
-            double length = Math.sqrt(dot(sums, 3 * v, sums, 3 * v));
-            cosines[v] = Math.min(cosines[v], length > 0 ? dot(sums, 3 * v, normals, h / 3 * 3) / length : 0);
-        }
-        return new FaceFeatures(mesh, topology, normals, sums, cosines, boundary);
+        return new FaceFeatures(mesh, topology, normals, VertexTriangles.of(mesh), boundary);
     }
 
     /** The same sheet for another thread. */
     FaceFeatures fork() {
-        return new FaceFeatures(mesh, topology, normals, vertexNormals, vertexCosines, boundaryVertices);
+        return new FaceFeatures(mesh, topology, normals, around, boundaryVertices);
     }
 
     private static double cornerAngle(TriangleMesh mesh, int h) {
@@ -115,8 +100,19 @@ final class FaceFeatures {
     }
 
     private void locateOnVertex(int v) {
-        facing.set(vertexNormals[3 * v], vertexNormals[3 * v + 1], vertexNormals[3 * v + 2]);
-        cosine = vertexCosines[v];
+        facing.set(0, 0, 0);
+        for (int i = around.start(v); i < around.start(v + 1); i++) {
+            int t = 3 * around.triangle(i);
+            int corner = mesh.triangles()[t] == v ? 0 : mesh.triangles()[t + 1] == v ? 1 : 2;
+            double angle = cornerAngle(mesh, t + corner);
+            facing.add(angle * normals[t], angle * normals[t + 1], angle * normals[t + 2]);
+        }
+        double length = facing.length();
+        cosine = length > 0 ? 1 : 0;
+        for (int i = around.start(v); i < around.start(v + 1) && length > 0; i++) {
+            int t = 3 * around.triangle(i);
+            cosine = Math.min(cosine, facing.dot(normals[t], normals[t + 1], normals[t + 2]) / length);
+        }
         onBoundary = boundaryVertices[v];
     }
 

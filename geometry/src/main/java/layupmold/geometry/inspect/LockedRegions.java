@@ -5,13 +5,13 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import layupmold.geometry.bvh.RayHit;
-import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
 import org.joml.Vector3d;
 
 /**
- * Joins undercut triangles that share edges and measures how deep each piece is locked.
+ * Joins undercut triangles that touch and measures how deep each piece is locked.
  *
  * <p>Depth is first read off the sky map at up to {@value #CANDIDATES} corners and centres of a piece, then made exact
  * for the deepest of them: along the direction found, and a few beside it, the least move that brings the point under
@@ -46,12 +46,12 @@ final class LockedRegions {
         }
         this.sky = new SkyMap(undercut.solid);
         double[] areas = undercutAreas();
-        int[] pieceOf = new int[mesh.triangleCount()];
-        List<int[]> pieces = pieces(areas, pieceOf);
+        TrianglePieces found = TrianglePieces.of(mesh, t -> areas[t] > 0);
+        List<int[]> pieces = found.pieces();
         double total = Arrays.stream(areas).sum();
         LockedRegion[] measured = new LockedRegion[pieces.size()];
         Parallel.forRanges(pieces.size(), 1, (chunk, from, to) -> measured[from] = measure(pieces.get(from), areas, total));
-        number(measured, pieceOf);
+        number(measured, found.pieceOf());
     }
 
     private double[] undercutAreas() {
@@ -61,32 +61,6 @@ final class LockedRegions {
             areas[samples.triangle[s]] += undercut.state[s] != 0 ? samples.weight[s] : 0;
         }
         return areas;
-    }
-
-    private List<int[]> pieces(double[] areas, int[] pieceOf) {
-        EdgeTopology topology = undercut.solid.topology();
-        Arrays.fill(pieceOf, -1);
-        List<int[]> pieces = new ArrayList<>();
-        int[] queue = new int[areas.length];
-        for (int first = 0; first < areas.length; first++) {
-            if (areas[first] == 0 || pieceOf[first] >= 0) {
-                continue;
-            }
-            int size = 0;
-            queue[size++] = first;
-            pieceOf[first] = pieces.size();
-            for (int i = 0; i < size; i++) {
-                for (int h = 3 * queue[i]; h < 3 * queue[i] + 3; h++) {
-                    int other = topology.twin(h) / 3;
-                    if (topology.twin(h) >= 0 && areas[other] > 0 && pieceOf[other] < 0) {
-                        pieceOf[other] = pieces.size();
-                        queue[size++] = other;
-                    }
-                }
-            }
-            pieces.add(Arrays.copyOf(queue, size));
-        }
-        return pieces;
     }
 
     private record Candidate(Vector3d at, double depth, double towardsX, double towardsY) {
@@ -114,7 +88,7 @@ final class LockedRegions {
             Candidate exact = refine(c, hit);
             deepest = deepest == null || exact.depth > deepest.depth ? exact : deepest;
         }
-        return new LockedRegion(deepest.at, area, deepest.depth);
+        return new LockedRegion(Place.at(deepest.at), area, deepest.depth);
     }
 
     private Candidate candidate(Vector3d at, int triangle) {

@@ -5,6 +5,7 @@ import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.parallel.Parallel;
 
 /**
  * A finished solid with what every measurement needs of it, built once.
@@ -14,12 +15,15 @@ import layupmold.geometry.mesh.TriangleMesh;
  * @param bvh hierarchy over {@code mesh}
  * @param topology neighbours in {@code mesh}
  * @param normals unit normals, three a triangle; zero where a triangle has no area
+ * @param areas of the triangles, mm²
+ * @param reliable false for triangles so thin that their normals are noise
  */
-public record MeasuredSolid(
-        TriangleMesh mesh, byte[] regions, TriangleBvh bvh, EdgeTopology topology, double[] normals) {
+public record MeasuredSolid(TriangleMesh mesh, byte[] regions, TriangleBvh bvh, EdgeTopology topology,
+        double[] normals, double[] areas, boolean[] reliable) {
 
     /** Triangles thinner than this have no reliable normal in 32-bit coordinates of some 100 mm. */
     private static final double SLIVER_MM = 1e-3;
+    private static final int GRAIN = 1 << 14;
 
     /** Builds the hierarchy and the topology side by side; O(n log n). */
     public static MeasuredSolid of(TriangleMesh mesh, byte[] regions) {
@@ -30,10 +34,49 @@ public record MeasuredSolid(
 
     /** Takes a hierarchy and a topology that are there already; O(n). */
     public static MeasuredSolid of(TriangleMesh mesh, byte[] regions, TriangleBvh bvh, EdgeTopology topology) {
-        if (regions.length != mesh.triangleCount()) {
+        int n = mesh.triangleCount();
+        if (regions.length != n) {
             throw new IllegalArgumentException("one region a triangle is needed");
         }
-        return new MeasuredSolid(mesh, regions, bvh, topology, mesh.unitNormals());
+        MeasuredSolid solid = new MeasuredSolid(
+                mesh, regions, bvh, topology, new double[3 * n], new double[n], new boolean[n]);
+        Parallel.forRanges(n, GRAIN, (chunk, from, to) -> {
+            for (int t = from; t < to; t++) {
+                solid.measure(t);
+            }
+        });
+        return solid;
+    }
+
+    private void measure(int triangle) {
+        double[] p = mesh.xyz();
+        int[] corners = mesh.triangles();
+        int at = 3 * triangle;
+        int a = 3 * corners[at];
+        int b = 3 * corners[at + 1];
+        int c = 3 * corners[at + 2];
+        double ux = p[b] - p[a];
+        double uy = p[b + 1] - p[a + 1];
+        double uz = p[b + 2] - p[a + 2];
+        double vx = p[c] - p[a];
+        double vy = p[c + 1] - p[a + 1];
+        double vz = p[c + 2] - p[a + 2];
+        double x = uy * vz - uz * vy;
+        double y = uz * vx - ux * vz;
+        double z = ux * vy - uy * vx;
+        double length = Math.sqrt(x * x + y * y + z * z);
+        if (length > 0) {
+            normals[at] = x / length;
+            normals[at + 1] = y / length;
+            normals[at + 2] = z / length;
+        }
+        areas[triangle] = length / 2;
+        double wx = vx - ux;
+        double wy = vy - uy;
+        double wz = vz - uz;
+        double longest = Math.max(ux * ux + uy * uy + uz * uz,
+                Math.max(vx * vx + vy * vy + vz * vz, wx * wx + wy * wy + wz * wz));
+        reliable[triangle] = length > SLIVER_MM * Math.sqrt(longest);
     }
 
     boolean isIn(int triangle, MoldRegion region) {
@@ -47,17 +90,6 @@ public record MeasuredSolid(
 
     /** False for triangles whose least height is below {@value #SLIVER_MM} mm: their normals are noise. */
     boolean hasReliableNormal(int triangle) {
-        double longest = 0;
-        double[] xyz = mesh.xyz();
-        int[] corners = mesh.triangles();
-        for (int i = 0; i < 3; i++) {
-            int a = 3 * corners[3 * triangle + i];
-            int b = 3 * corners[3 * triangle + (i + 1) % 3];
-            double x = xyz[a] - xyz[b];
-            double y = xyz[a + 1] - xyz[b + 1];
-            double z = xyz[a + 2] - xyz[b + 2];
-            longest = Math.max(longest, x * x + y * y + z * z);
-        }
-        return mesh.areaNormal(triangle).length() > SLIVER_MM * Math.sqrt(longest);
+        return reliable[triangle];
     }
 }

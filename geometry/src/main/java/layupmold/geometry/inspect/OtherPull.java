@@ -5,6 +5,7 @@ import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.RayHit;
 import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.congruence.Isometry;
 import layupmold.geometry.parallel.Parallel;
 import org.joml.Vector3d;
 
@@ -12,7 +13,7 @@ import org.joml.Vector3d;
  * The direction within 60° of the present pull that leaves the least of the tool surface undercut. Flange and body
  * would be made anew for another pull, so only tool and caps count, as undercut and as what casts the shadow.
  *
- * @param direction unit vector in the mold frame; the present pull is (0, 0, 1)
+ * @param direction unit vector; in the mold frame the present pull is (0, 0, 1)
  * @param undercutMm2 undercut tool area along it
  * @param presentMm2 undercut tool area along the present pull, measured the same way
  */
@@ -28,11 +29,16 @@ public record OtherPull(Vector3d direction, double undercutMm2, double presentMm
         return presentMm2 - undercutMm2;
     }
 
+    /** The same in another frame. */
+    OtherPull in(Isometry frame) {
+        return new OtherPull(frame.applyToDirection(direction), undercutMm2, presentMm2);
+    }
+
     /** Tries directions on a spiral, then around the best; about {@value #DIRECTIONS} × {@value #SAMPLES} rays. */
     static OtherPull search(MeasuredSolid solid) {
         IntStream tool = IntStream.range(0, solid.mesh().triangleCount()).filter(t -> isTool(solid, t));
         Scene scene = new Scene(solid, TriangleBvh.of(Undercut.part(solid.mesh(), tool)),
-                SurfaceSamples.of(solid.mesh(), t -> isTool(solid, t), SAMPLES));
+                SurfaceSamples.of(solid.mesh(), solid.areas(), t -> isTool(solid, t), SAMPLES));
         double present = scene.undercut(new Vector3d(0, 0, 1));
         Vector3d[] tried = spiral();
         Vector3d best = scene.best(tried);

@@ -2,7 +2,9 @@ package layupmold.geometry.inspect;
 
 import java.util.Arrays;
 import java.util.function.IntPredicate;
+import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.TriangleMesh;
+import org.joml.Vector3d;
 
 /**
  * Points spread evenly by area over chosen triangles of a mesh, the same points every time.
@@ -40,6 +42,14 @@ final class SurfaceSamples {
         return triangle.length;
     }
 
+    Vector3d at(int s) {
+        return new Vector3d(xyz[3 * s], xyz[3 * s + 1], xyz[3 * s + 2]);
+    }
+
+    Place place(int s) {
+        return Place.at(xyz[3 * s], xyz[3 * s + 1], xyz[3 * s + 2]);
+    }
+
     /** Mean distance between neighbouring samples, mm. */
     double spacing() {
         return count() == 0 ? 0 : Math.sqrt(area / count());
@@ -47,24 +57,52 @@ final class SurfaceSamples {
 
     /**
      * @param mesh any mesh
+     * @param areas of its triangles, mm²
      * @param include which triangles to sample
      * @param budget about how many samples to make; at most half as many again
      * @return samples ordered by triangle; O(triangles + samples)
      */
-    static SurfaceSamples of(TriangleMesh mesh, IntPredicate include, int budget) {
-        int n = mesh.triangleCount();
-        double[] areas = new double[n];
+    static SurfaceSamples of(TriangleMesh mesh, double[] areas, IntPredicate include, int budget) {
+        double[] own = chosen(areas, include);
+        return of(mesh, own, budget, count(own) <= budget / 2);
+    }
+
+    /** The same with at least one sample on every chosen triangle, however many they are. */
+    static SurfaceSamples covering(TriangleMesh mesh, double[] areas, IntPredicate include, int budget) {
+        return of(mesh, chosen(areas, include), budget, true);
+    }
+
+    private static SurfaceSamples of(TriangleMesh mesh, double[] areas, int budget, boolean atLeastOne) {
         double total = 0;
-        int chosen = 0;
-        for (int t = 0; t < n; t++) {
-            if (include.test(t)) {
-                areas[t] = mesh.areaNormal(t).length() / 2;
-                total += areas[t];
-                chosen += areas[t] > 0 ? 1 : 0;
-            }
+        for (double area : areas) {
+            total += area;
         }
-        int[] counts = counts(areas, total, budget, chosen <= budget / 2);
-        return place(mesh, areas, counts, total, chosen <= budget / 2, budget);
+        return place(mesh, areas, counts(areas, total, budget, atLeastOne), total, atLeastOne);
+    }
+
+    /** Areas of all triangles, mm². */
+    static double[] areas(TriangleMesh mesh) {
+        double[] areas = new double[mesh.triangleCount()];
+        for (int t = 0; t < areas.length; t++) {
+            areas[t] = mesh.areaNormal(t).length() / 2;
+        }
+        return areas;
+    }
+
+    private static double[] chosen(double[] areas, IntPredicate include) {
+        double[] own = new double[areas.length];
+        for (int t = 0; t < own.length; t++) {
+            own[t] = include.test(t) ? areas[t] : 0;
+        }
+        return own;
+    }
+
+    private static int count(double[] areas) {
+        int count = 0;
+        for (double area : areas) {
+            count += area > 0 ? 1 : 0;
+        }
+        return count;
     }
 
     private static int[] counts(double[] areas, double total, int budget, boolean atLeastOne) {
@@ -85,7 +123,7 @@ final class SurfaceSamples {
     }
 
     private static SurfaceSamples place(
-            TriangleMesh mesh, double[] areas, int[] counts, double total, boolean ownArea, int budget) {
+            TriangleMesh mesh, double[] areas, int[] counts, double total, boolean ownArea) {
         int size = Arrays.stream(counts).sum();
         int[] triangle = new int[size];
         double[] xyz = new double[3 * size];

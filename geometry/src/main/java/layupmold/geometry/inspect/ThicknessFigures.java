@@ -1,14 +1,15 @@
 package layupmold.geometry.inspect;
 
 import java.util.List;
-import org.joml.Vector3d;
+import layupmold.geometry.congruence.Isometry;
+import layupmold.geometry.finding.Place;
 
 /**
  * Wall thickness of the solid, as {@link WallThickness} defines it.
  *
  * @param limitMm what it is held against
  * @param leastMm least inscribed-ball thickness; {@code capMm} if no wall is thinner
- * @param leastAt where, on the surface, mold frame, mm; null if no wall is thinner than the cap
+ * @param leastAt where, on the surface, mold frame unless moved, mm; null if no wall is thinner than the cap
  * @param leastRayMm least ray thickness; {@code capMm} if no wall is thinner
  * @param leastRayAt where; null likewise
  * @param p1Mm thickness that 1 % of the surface does not exceed
@@ -21,9 +22,9 @@ import org.joml.Vector3d;
 public record ThicknessFigures(
         double limitMm,
         double leastMm,
-        Vector3d leastAt,
+        Place leastAt,
         double leastRayMm,
-        Vector3d leastRayAt,
+        Place leastRayAt,
         double p1Mm,
         double p5Mm,
         double thinShare,
@@ -33,5 +34,11 @@ public record ThicknessFigures(
 
     public ThicknessFigures {
         thinRegions = List.copyOf(thinRegions);
+    }
+
+    /** The same with places in another frame. */
+    public ThicknessFigures in(Isometry frame) {
+        return new ThicknessFigures(limitMm, leastMm, frame.apply(leastAt), leastRayMm, frame.apply(leastRayAt), p1Mm,
+                p5Mm, thinShare, histogram, thinRegions.stream().map(region -> region.in(frame)).toList(), capMm);
     }
 }

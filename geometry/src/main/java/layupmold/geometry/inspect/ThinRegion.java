@@ -1,13 +1,19 @@
 package layupmold.geometry.inspect;
 
-import org.joml.Vector3d;
+import layupmold.geometry.congruence.Isometry;
+import layupmold.geometry.finding.Place;
 
 /**
  * A connected piece of wall thinner than the limit.
  *
- * @param at where it is thinnest, on the surface, mold frame, mm
+ * @param at where it is thinnest, on the surface, frame of the figures, mm
  * @param areaMm2 area of the wall, measured as half the surface on both its sides
  * @param leastMm least thickness
  */
-public record ThinRegion(Vector3d at, double areaMm2, double leastMm) {
+public record ThinRegion(Place at, double areaMm2, double leastMm) {
+
+    /** The same with places in another frame. */
+    ThinRegion in(Isometry frame) {
+        return new ThinRegion(frame.apply(at), areaMm2, leastMm);
+    }
 }

@@ -5,6 +5,7 @@ import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
@@ -42,7 +43,8 @@ public final class ToolDeviation {
     private DeviationFigures figures;
 
     /** The face with what queries on it need. */
-    private record Sheet(TriangleMesh mesh, double[] normals, TriangleBvh bvh, FaceFeatures features) {
+    private record Sheet(
+            TriangleMesh mesh, double[] normals, double[] areas, TriangleBvh bvh, FaceFeatures features) {
     }
 
     private static final byte KEPT = 0;
@@ -53,7 +55,7 @@ public final class ToolDeviation {
         this.solid = solid;
         this.face = face;
         this.offsetMm = offsetMm;
-        this.toolSamples = SurfaceSamples.of(solid.mesh(), t -> solid.isIn(t, MoldRegion.TOOL), SAMPLES);
+        this.toolSamples = SurfaceSamples.of(solid.mesh(), solid.areas(), t -> solid.isIn(t, MoldRegion.TOOL), SAMPLES);
         this.deviation = new double[toolSamples.count()];
         this.kind = new byte[toolSamples.count()];
     }
@@ -67,8 +69,12 @@ public final class ToolDeviation {
      */
     public static ToolDeviation measure(MeasuredSolid solid, TriangleMesh face, double offsetMm) {
         double[] normals = face.unitNormals();
-        FaceFeatures features = FaceFeatures.of(face, EdgeTopology.of(face), normals);
-        Sheet sheet = new Sheet(face, normals, TriangleBvh.of(face), features);
+        FaceFeatures[] features = new FaceFeatures[1];
+        TriangleBvh[] bvh = new TriangleBvh[1];
+        Parallel.all(
+                () -> features[0] = FaceFeatures.of(face, EdgeTopology.of(face), normals),
+                () -> bvh[0] = TriangleBvh.of(face));
+        Sheet sheet = new Sheet(face, normals, SurfaceSamples.areas(face), bvh[0], features[0]);
         ToolDeviation result = new ToolDeviation(solid, sheet, offsetMm);
         result.measureTool();
         result.figures = result.collect(result.new Cover());
@@ -120,7 +126,7 @@ public final class ToolDeviation {
 
     /** Distances from the moved face to the solid. */
     private final class Cover {
-        private final SurfaceSamples samples = SurfaceSamples.of(face.mesh, t -> true, SAMPLES);
+        private final SurfaceSamples samples = SurfaceSamples.of(face.mesh, face.areas, t -> true, SAMPLES);
         /** NaN where the offset cannot reach. */
         private final double[] distance = new double[samples.count()];
 
@@ -155,8 +161,8 @@ public final class ToolDeviation {
                     .mapToDouble(s -> samples.weight[s]).sum();
         }
 
-        Vector3d moved(int s) {
-            return new Vector3d(movedBy(s, 0), movedBy(s, 1), movedBy(s, 2));
+        Place moved(int s) {
+            return Place.at(movedBy(s, 0), movedBy(s, 1), movedBy(s, 2));
         }
     }
 
@@ -176,7 +182,7 @@ public final class ToolDeviation {
         int farthest = byCover.isEmpty() ? -1 : byCover.sample(byCover.count() - 1);
         return new DeviationFigures(offsetMm,
                 bySize.isEmpty() ? 0 : bySize.mean(), bySize.isEmpty() ? 0 : bySize.quantile(0.95),
-                worst < 0 ? 0 : size[worst], worst < 0 ? null : WallThickness.at(toolSamples, worst),
+                worst < 0 ? 0 : size[worst], worst < 0 ? null : toolSamples.place(worst),
                 bySign.histogram(-SPAN_MM, SPAN_MM, 40), areas[REACH_LIMITED], areas[BEYOND],
                 farthest < 0 ? 0 : cover.distance[farthest], farthest < 0 ? null : cover.moved(farthest),
                 cover.area(d -> d >= TOLERANCE_MM), cover.area(Double::isNaN), TOLERANCE_MM);

@@ -11,8 +11,8 @@ import layupmold.geometry.parallel.Parallel;
  * Which samples of the surface that carries cloth cannot move along +z: those that face away from it, and those with a
  * part of the solid above them.
  *
- * <p>Only triangles that face down can be entered from below, so rays are cast against those alone: a mold without any
- * costs nothing. Rays start {@value #CLEARANCE_MM} mm off the surface, so that an upright wall is not its own shadow.
+ * <p>Only triangles that face down can be entered from below, so rays are cast against those alone, and only where one
+ * of them lies above in plan: a mold without any costs nothing. Rays start {@value #CLEARANCE_MM} mm off the surface, so that an upright wall is not its own shadow.
  */
 final class Undercut {
 
@@ -20,7 +20,7 @@ final class Undercut {
 
     /** Sine of 0.05°: less is noise of 32-bit coordinates on an upright wall. */
     private static final double FACING_AWAY = -8.7e-4;
-    private static final int LEAST_SAMPLES = 100_000;
+    private static final int SAMPLES = 100_000;
     private static final int GRAIN = 4096;
 
     final MeasuredSolid solid;
@@ -28,6 +28,7 @@ final class Undercut {
     /** 0 free, 1 facing away, 2 shadowed; one a sample. */
     final byte[] state;
     private final TriangleBvh roofs;
+    private final Ceiling ceiling;
     private final boolean anyRoof;
 
     static final byte FACES_AWAY = 1;
@@ -36,12 +37,12 @@ final class Undercut {
     Undercut(MeasuredSolid solid) {
         this.solid = solid;
         TriangleMesh mesh = solid.mesh();
-        int carrying = (int) IntStream.range(0, mesh.triangleCount()).filter(solid::carriesCloth).count();
-        this.samples = SurfaceSamples.of(mesh, solid::carriesCloth, Math.max(LEAST_SAMPLES, 2 * carrying));
+        this.samples = SurfaceSamples.covering(mesh, solid.areas(), solid::carriesCloth, SAMPLES);
         TriangleMesh down = part(mesh, IntStream.range(0, mesh.triangleCount())
                 .filter(t -> solid.normals()[3 * t + 2] < FACING_AWAY && !isBase(t)));
         this.anyRoof = down.triangleCount() > 0;
         this.roofs = TriangleBvh.of(down);
+        this.ceiling = new Ceiling(down, mesh.bounds());
         this.state = new byte[samples.count()];
         if (anyRoof) {
             classify();
@@ -78,6 +79,9 @@ final class Undercut {
 
     /** Whether nothing of the solid lies above the point. */
     boolean isFree(double x, double y, double z, RayHit hit) {
+        if (ceiling.isBelow(x, y, z)) {
+            return true;
+        }
         roofs.firstHit(x, y, z, 0, 0, 1, 0, Double.POSITIVE_INFINITY, -1, hit);
         return hit.triangle < 0;
     }

@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import layupmold.geometry.parallel.Parallel;
-import org.joml.Vector3d;
 
 /**
  * Wall thickness over a finished solid, by rays and by inscribed balls at points spread evenly over its surface.
@@ -69,7 +68,7 @@ public final class WallThickness {
     }
 
     static WallThickness measure(MeasuredSolid solid, double limitMm, double capMm, int budget) {
-        SurfaceSamples samples = SurfaceSamples.of(solid.mesh(), solid::hasReliableNormal, budget);
+        SurfaceSamples samples = SurfaceSamples.of(solid.mesh(), solid.areas(), solid::hasReliableNormal, budget);
         double[] rays = new double[samples.count()];
         double[] balls = new double[samples.count()];
         Parallel.forRanges(samples.count(), GRAIN, (chunk, from, to) -> {
@@ -88,9 +87,10 @@ public final class WallThickness {
             double[] balls, double limitMm, double capMm) {
         Distribution byBall = new Distribution(balls, samples.weight);
         Distribution byRay = new Distribution(rays, samples.weight);
-        ThinnestPlace search = new ThinnestPlace(solid, samples, capMm);
-        ThinnestPlace.Found ball = search.least(balls, byBall, false);
-        ThinnestPlace.Found ray = search.least(rays, byRay, true);
+        LeastPlace search = new LeastPlace(solid, samples, capMm);
+        ThicknessProbe probe = new ThicknessProbe(solid, capMm);
+        LeastPlace.Found ball = search.least(balls, byBall, p -> probe.measure(p.x, p.y, p.z, p.triangle).ballMm);
+        LeastPlace.Found ray = search.least(rays, byRay, p -> probe.measure(p.x, p.y, p.z, p.triangle).rayMm);
         List<ThinRegion> regions = regions(solid, samples, balls, limitMm, ball);
         double area = byBall.area();
         return new ThicknessFigures(limitMm,
@@ -102,7 +102,7 @@ public final class WallThickness {
 
     /** Groups thin samples by the centres of their balls, which lie mid-wall, so that both sides fall together. */
     private static List<ThinRegion> regions(MeasuredSolid solid, SurfaceSamples samples, double[] balls,
-            double limitMm, ThinnestPlace.Found least) {
+            double limitMm, LeastPlace.Found least) {
         int[] thin = IntStream.range(0, balls.length).filter(s -> balls[s] < limitMm).toArray();
         double[] centres = new double[3 * thin.length];
         for (int i = 0; i < thin.length; i++) {
@@ -125,15 +125,11 @@ public final class WallThickness {
         List<ThinRegion> regions = new ArrayList<>();
         for (int g = 0; g < clusters.count; g++) {
             boolean holdsLeast = thinnest[g] == least.startedAt();
-            regions.add(new ThinRegion(holdsLeast ? least.at() : at(samples, thinnest[g]), areas[g],
+            regions.add(new ThinRegion(holdsLeast ? least.at() : samples.place(thinnest[g]), areas[g],
                     holdsLeast ? least.mm() : balls[thinnest[g]]));
         }
         regions.sort(Comparator.comparingDouble(ThinRegion::leastMm));
         return regions.subList(0, Math.min(MAX_REGIONS, regions.size()));
-    }
-
-    static Vector3d at(SurfaceSamples samples, int s) {
-        return new Vector3d(samples.xyz[3 * s], samples.xyz[3 * s + 1], samples.xyz[3 * s + 2]);
     }
 
     public ThicknessFigures figures() {

@@ -63,8 +63,11 @@ public final class MaterialTables {
     /**
      * @param density g/cm³
      * @param softensC glass transition, °C
+     * @param leastWallLines lines side by side that a wall of a mold needs to be stiff and tight
+     * @param advice how it does as a laminating mold, one sentence
      */
-    public record PrintMaterial(Printer.Material material, double density, double softensC, String source) {
+    public record PrintMaterial(Printer.Material material, double density, double softensC, int leastWallLines,
+            String advice, String source) {
     }
 
     private static final List<Fibre> FIBRES = read("fibres.csv",
@@ -82,7 +85,7 @@ public final class MaterialTables {
                     number(r, "shelf_months"), r.get("source")));
     private static final List<PrintMaterial> PRINT_MATERIALS = read("print-materials.csv",
             r -> new PrintMaterial(Printer.Material.valueOf(r.get("material")), number(r, "density_g_cm3"),
-                    number(r, "softens_c"), r.get("source")));
+                    number(r, "softens_c"), (int) number(r, "least_wall_lines"), r.get("advice"), r.get("source")));
 
     private MaterialTables() {
     }

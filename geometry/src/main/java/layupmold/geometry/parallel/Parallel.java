@@ -36,4 +36,9 @@ public final class Parallel {
         IntStream.range(0, chunks).parallel()
                 .forEach(c -> body.run(c, c * grain, Math.min(n, (c + 1) * grain)));
     }
+
+    /** Runs the tasks side by side; returns when all ran. They may use this class in turn. */
+    public static void all(Runnable... tasks) {
+        IntStream.range(0, tasks.length).parallel().forEach(i -> tasks[i].run());
+    }
 }

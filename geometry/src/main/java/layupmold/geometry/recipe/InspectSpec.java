@@ -4,6 +4,7 @@ package layupmold.geometry.recipe;
  * What the finished mold is held against when it is measured, and how it will be printed and cured.
  *
  * @param leastDraftDeg draft below which a surface is reported as tight, degrees
+ * @param leastWallMm wall below which the print is reported as thin, mm; null to take it from material and nozzle
  * @param flexDepthMm how far the mold or the laminate may spring to let an undercut pass, mm
  * @param clothRadiusMm least concave radius the cloth follows, mm; null to take it from weave and thickness
  * @param overhangDeg angle from the vertical beyond which a downward surface needs support, degrees
@@ -15,6 +16,7 @@ package layupmold.geometry.recipe;
  */
 public record InspectSpec(
         double leastDraftDeg,
+        Double leastWallMm,
         double flexDepthMm,
         Double clothRadiusMm,
         double overhangDeg,
@@ -26,6 +28,9 @@ public record InspectSpec(
 
     public InspectSpec {
         Limits.inRange("leastDraftDeg", leastDraftDeg, 0, 45);
+        if (leastWallMm != null) {
+            Limits.inRange("leastWallMm", leastWallMm, 0.1, 100);
+        }
         Limits.inRange("flexDepthMm", flexDepthMm, 0, 50);
         if (clothRadiusMm != null) {
             Limits.inRange("clothRadiusMm", clothRadiusMm, 0.05, 100);
@@ -44,21 +49,21 @@ public record InspectSpec(
      * temperature and warms to about 30 °C.
      */
     public static InspectSpec defaults() {
-        return new InspectSpec(1, 0.5, null, 45, 0.2, 3, 0.15, 60, 30);
+        return new InspectSpec(1, null, 0.5, null, 45, 0.2, 3, 0.15, 60, 30);
     }
 
     public InspectSpec withFlexDepth(double mm) {
-        return new InspectSpec(leastDraftDeg, mm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
+        return new InspectSpec(leastDraftDeg, leastWallMm, mm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
                 speedMmPerS, cureTemperatureC);
     }
 
     public InspectSpec withClothRadius(Double mm) {
-        return new InspectSpec(leastDraftDeg, flexDepthMm, mm, overhangDeg, layerMm, wallLines, infillShare,
+        return new InspectSpec(leastDraftDeg, leastWallMm, flexDepthMm, mm, overhangDeg, layerMm, wallLines, infillShare,
                 speedMmPerS, cureTemperatureC);
     }
 
     public InspectSpec withCureTemperature(double celsius) {
-        return new InspectSpec(leastDraftDeg, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
+        return new InspectSpec(leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
                 speedMmPerS, celsius);
     }
 }

@@ -1,5 +1,6 @@
 package layupmold.geometry.render;
 
+import layupmold.geometry.mesh.CornerNormals;
 import org.joml.Vector3d;
 
 /** The colour of one sample: paint, light, depth cue and edge lines, in linear light. Safe to use from many threads. */
@@ -10,7 +11,7 @@ final class Shader {
     /** Depth may bend by so many samples' width between neighbours before it counts as a step. */
     private static final double STEP_IN_SAMPLES = 6;
     private static final double BACK_SIDE = 0.55;
-    private static final double CREASE_COSINE = Math.cos(Math.toRadians(ShadingNormals.CREASE_DEG));
+    private static final double CREASE_COSINE = Math.cos(Math.toRadians(CornerNormals.CREASE_DEG));
 
     private final SceneArrays arrays;
     private final VisibilityBuffer buffer;

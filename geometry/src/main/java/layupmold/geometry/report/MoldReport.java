@@ -2,8 +2,12 @@ package layupmold.geometry.report;
 
 import java.util.List;
 import layupmold.geometry.finding.Finding;
+import layupmold.geometry.inspect.DemoldFigures;
+import layupmold.geometry.inspect.FabricFigures;
+import layupmold.geometry.inspect.PrintFigures;
+import layupmold.geometry.inspect.ThicknessFigures;
 
-/** What every stage measured and found, in pipeline order. */
+/** What every stage measured and found, in pipeline order; places are in the posted mesh's frame. */
 public record MoldReport(
         PartFigures part,
         PullFigures pull,
@@ -13,6 +17,10 @@ public record MoldReport(
         FlangeFigures flange,
         BodyFigures body,
         CheckFigures checks,
+        ThicknessFigures wall,
+        DemoldFigures demold,
+        FabricFigures fabric,
+        PrintFigures print,
         List<Finding> findings) {
 
     public MoldReport {

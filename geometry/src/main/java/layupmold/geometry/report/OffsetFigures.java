@@ -1,6 +1,7 @@
 package layupmold.geometry.report;
 
 import layupmold.geometry.finding.Place;
+import layupmold.geometry.inspect.Histogram;
 
 /**
  * How far the tool surface lies from the face, planned and measured on the finished solid.
@@ -13,6 +14,8 @@ import layupmold.geometry.finding.Place;
  * @param maxDeviationMm its maximum
  * @param maxPlace where, in the posted mesh's frame
  * @param reachLimitedMm2 tool area where corners tighter than the offset were mitred, rounded or filled instead
+ * @param uncoveredMm2 area of the face that has no tool surface at its offset
+ * @param deviations tool area by signed deviation, mm; positive is farther from the face than planned
  */
 public record OffsetFigures(
         double signedMm,
@@ -22,5 +25,7 @@ public record OffsetFigures(
         double p95DeviationMm,
         double maxDeviationMm,
         Place maxPlace,
-        double reachLimitedMm2) {
+        double reachLimitedMm2,
+        double uncoveredMm2,
+        Histogram deviations) {
 }

@@ -83,11 +83,11 @@ class DemoldTest {
         LockedRegion region = figures.lockedRegions().get(0);
         assertEquals(2 * zone, region.areaMm2(), 0.02 * zone);
         assertEquals(R - Math.sqrt(R * R - rise * rise), region.depthMm(), 0.02);
-        assertEquals(50, region.at().z, 1.5);
+        assertEquals(50, region.at().z(), 1.5);
         assertEquals(Verdict.LOCKED, figures.verdict());
         // Halves of a round cavity part sideways along any plane through the axis.
         assertEquals(1, figures.split().freedShare(), 0.01);
-        assertTrue(figures.split().through().length() < 5, "through " + figures.split().through());
+        assertTrue(Math.hypot(figures.split().through().x(), figures.split().through().y()) < 5, "through " + figures.split().through());
     }
 
     @Test

@@ -92,7 +92,7 @@ class ToolDeviationTest {
                 nearSphere(40), OFFSET);
         // Six triangles fall off linearly from 0.3 mm to nothing; a dozen samples or so lie on them.
         assertTrue(figures.maxMm() > 0.1 && figures.maxMm() <= 0.3, "max " + figures.maxMm());
-        assertTrue(figures.maxAt().distance(place) < 1.5, "at " + figures.maxAt() + " not " + place);
+        assertTrue(place.distance(figures.maxAt().x(), figures.maxAt().y(), figures.maxAt().z()) < 1.5, "at " + figures.maxAt() + " not " + place);
         assertEquals(0, figures.p95Mm(), 1e-3);
     }
 

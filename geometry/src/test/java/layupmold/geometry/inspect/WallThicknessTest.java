@@ -81,7 +81,7 @@ class WallThicknessTest {
         ThicknessFigures figures = measure(block(40, 34, 60), 5);
         assertEquals(4, figures.leastMm(), 0.02);
         assertEquals(4, figures.leastRayMm(), 0.02);
-        assertTrue(Math.hypot(figures.leastAt().x, figures.leastAt().y) < 1, "on the axis: " + figures.leastAt());
+        assertTrue(Math.hypot(figures.leastAt().x(), figures.leastAt().y()) < 1, "on the axis: " + figures.leastAt());
         // A ball that touches a sphere cavity of radius R from below and the base at height h under its lowest point has
         // diameter t at the polar angle a where R cos a + t/2 cos a + t/2 = R + h: under the limit t within a cap.
         double cos = (30 + 4 - 2.5) / (30 + 2.5);
@@ -95,7 +95,7 @@ class WallThicknessTest {
     void aCavityNearTheSideIsThinnestAtTheRimWithoutTakingTheRimsEdgeForAWall() {
         ThicknessFigures figures = measure(block(32.5, 60, 60), 3);
         assertEquals(2.5, figures.leastMm(), 0.02);
-        assertEquals(60, figures.leastAt().z, 0.5);
+        assertEquals(60, figures.leastAt().z(), 0.5);
     }
 
     @Test

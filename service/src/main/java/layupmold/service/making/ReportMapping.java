@@ -2,9 +2,11 @@ package layupmold.service.making;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import layupmold.api.report.MoldReportDocument;
 import layupmold.api.report.PlaceFigures;
 import layupmold.api.report.ReportFinding;
+import layupmold.geometry.MoldRegion;
 import layupmold.geometry.RigidTransform;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
@@ -34,6 +36,10 @@ public interface ReportMapping {
     @Mapping(target = "flange", source = "report.flange")
     @Mapping(target = "body", source = "report.body")
     @Mapping(target = "checks", source = "report.checks")
+    @Mapping(target = "wall", source = "report.wall")
+    @Mapping(target = "demold", source = "report.demold")
+    @Mapping(target = "fabric", source = "report.fabric")
+    @Mapping(target = "print", source = "report.print")
     @Mapping(target = "findings", source = "report.findings")
     MoldReportDocument toContract(
             AcceptedRecipe recipe, String partSha256, RigidTransform partToMold, MoldReport report);
@@ -45,6 +51,10 @@ public interface ReportMapping {
     default PlaceFigures toContract(Place place) {
         return place == null ? null : new PlaceFigures(place.x(), place.y(), place.z(),
                 place.triangle() < 0 ? null : place.triangle());
+    }
+
+    default String toContract(MoldRegion region) {
+        return region.name().toLowerCase(Locale.ROOT);
     }
 
     default List<Double> toContract(Vector3d vector) {

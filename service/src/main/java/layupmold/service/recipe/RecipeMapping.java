@@ -109,6 +109,7 @@ final class RecipeMapping {
     private static InspectSpec inspect(InspectRecipe asked, InspectSpec usual) {
         return new InspectSpec(
                 or(asked.leastDraftDeg(), usual.leastDraftDeg()),
+                asked.leastWallMm() == null ? usual.leastWallMm() : asked.leastWallMm(),
                 or(asked.flexDepthMm(), usual.flexDepthMm()),
                 asked.clothRadiusMm() == null ? usual.clothRadiusMm() : asked.clothRadiusMm(),
                 or(asked.overhangDeg(), usual.overhangDeg()),
@@ -162,7 +163,7 @@ final class RecipeMapping {
     }
 
     private static InspectRecipe toContract(InspectSpec inspect) {
-        return new InspectRecipe(inspect.leastDraftDeg(), inspect.flexDepthMm(), inspect.clothRadiusMm(),
+        return new InspectRecipe(inspect.leastDraftDeg(), inspect.leastWallMm(), inspect.flexDepthMm(), inspect.clothRadiusMm(),
                 inspect.overhangDeg(), inspect.layerMm(), inspect.wallLines(), inspect.infillShare(),
                 inspect.speedMmPerS(), inspect.cureTemperatureC());
     }

@@ -2,10 +2,8 @@ package layupmold.service.report;
 
 import java.util.List;
 import layupmold.geometry.MoldOutcome.Mold;
-import layupmold.geometry.inspect.Demold;
 import layupmold.geometry.inspect.DemoldFigures;
-import layupmold.geometry.inspect.MeasuredSolid;
-import layupmold.geometry.inspect.WallThickness;
+import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.render.InspectionMaps;
 import layupmold.geometry.render.SurfaceMap;
@@ -24,17 +22,18 @@ record Inspected(
         DemoldFigures demold, List<SurfaceMap> maps, List<FigureGroup> groups, List<HistogramChart> charts) {
 
     static Inspected of(Mold mold, Recipe recipe) {
-        MeasuredSolid solid = MeasuredSolid.of(mold.solid(), mold.regions());
-        WallThickness thickness = WallThickness.measure(solid, recipe.body().wallMm());
-        Demold demold = Demold.measure(solid, recipe.inspect(), recipe.tool());
+        Inspection found = mold.inspection();
         double leastDraft = recipe.inspect().leastDraftDeg();
-        return new Inspected(demold.figures(),
+        return new Inspected(found.demold(), InspectionMaps.of(found, leastDraft),
                 List.of(
-                        InspectionMaps.thickness(thickness.figures(), thickness.map()),
-                        InspectionMaps.draft(demold.figures(), demold.draftMap(), leastDraft)),
-                List.of(InspectionFigures.demold(demold.figures()), InspectionFigures.thickness(thickness.figures())),
+                        InspectionFigures.demold(found.demold()),
+                        InspectionFigures.thickness(found.wall()),
+                        InspectionFigures.fabric(found.fabric()),
+                        PrintingFigures.print(found.print())),
                 List.of(
-                        InspectionFigures.thicknessChart(thickness.figures()),
-                        InspectionFigures.draftChart(demold.figures(), leastDraft)));
+                        InspectionFigures.thicknessChart(found.wall()),
+                        InspectionFigures.draftChart(found.demold(), leastDraft),
+                        InspectionFigures.radiusChart(found.fabric()),
+                        InspectionFigures.deviationChart(found.deviation())));
     }
 }

@@ -11,7 +11,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import layupmold.geometry.inspect.DemoldFigures;
+import layupmold.geometry.inspect.DeviationFigures;
 import layupmold.geometry.inspect.DraftFigures;
+import layupmold.geometry.inspect.FabricFigures;
 import layupmold.geometry.inspect.Histogram;
 import layupmold.geometry.inspect.ThicknessFigures;
 import layupmold.geometry.inspect.Verdict;
@@ -62,7 +64,8 @@ final class InspectionFigures {
                     "in the mold's frame; spares " + cm2(figures.otherPull().gainMm2()) + " of undercut"));
         }
         if (figures.split() != null) {
-            lines.add(new Figure("A split", percent(figures.split().freedShare()) + " freed", figures.split().words()));
+            lines.add(new Figure("A split", percent(figures.split().freedShare()) + " freed", figures.split().words() + " "
+                    + Wording.uprightPlane(figures.split().normal(), figures.split().through())));
         }
         return new FigureGroup("Demolding", lines);
     }
@@ -71,6 +74,31 @@ final class InspectionFigures {
         DraftFigures tool = figures.drafts().get(0);
         return chart("Draft of the tool surface", "degrees", tool.histogram(), number(limitDeg),
                 "Least " + degrees(tool.leastDeg()) + "; " + cm2(tool.tightMm2()) + " is under the limit.");
+    }
+
+    static FigureGroup fabric(FabricFigures figures) {
+        List<Figure> lines = new ArrayList<>();
+        lines.add(new Figure("Cloth on the tool", cm2(figures.clothMm2()), cm2(figures.toolMm2()) + " without the flange"));
+        lines.add(new Figure("Tightest inward curve", atLeast(figures.leastRadiusMm(), figures.capMm()),
+                "the cloth follows " + mm(figures.clothRadiusMm())));
+        if (!figures.bridges().isEmpty()) {
+            lines.add(new Figure("Deepest gap under the cloth", mm(figures.bridges().get(0).gapMm()), "it spans "
+                    + figures.bridges().size() + (figures.bridges().size() == 1 ? " place" : " places") + ", "
+                    + cm2(figures.tightMm2()) + " in all"));
+        }
+        lines.add(new Figure("Detail lost", "under " + mm(figures.lostDetailMm()),
+                "lines that release layer and finish coat close; " + cm2(figures.lostDetailMm2()) + " is that fine"));
+        return new FigureGroup("Fabric", lines);
+    }
+
+    static HistogramChart radiusChart(FabricFigures figures) {
+        return chart("Concave radius", "mm", figures.histogram(), number(figures.clothRadiusMm()),
+                cm2(figures.tightMm2()) + " is tighter than the cloth follows. Flat and outward curves are in the last bar.");
+    }
+
+    static HistogramChart deviationChart(DeviationFigures figures) {
+        return chart("Deviation of the tool surface", "mm", figures.histogram(), "",
+                "95 % of it within " + mm(figures.p95Mm()) + "; positive is farther from the face than planned.");
     }
 
     private static String verdict(Verdict verdict) {

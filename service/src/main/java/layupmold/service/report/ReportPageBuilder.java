@@ -48,8 +48,9 @@ final class ReportPageBuilder {
                 new Figure("Laminate", Wording.mm(report.laminate().laminateMm()),
                         report.laminate().plyMm().size() + " plies"),
                 new Figure("Least wall", Wording.mm(report.body().leastWallMm()), ""),
-                new Figure("Undercut", Wording.cm2(report.pull().undercutMm2()),
-                        Wording.percent(report.pull().undercutShare()) + " of the face"));
+                new Figure("Undercut", Wording.cm2(report.demold().undercutMm2()), "of the finished mold"),
+                new Figure("Print", PrintingFigures.time(report.print().filament().hours()),
+                        Wording.number(report.print().filament().massG()) + " g of filament"));
     }
 
     private static List<EmbeddedPicture> embedded(List<Picture> pictures, List<LookFile> files) {

@@ -55,6 +55,12 @@ final class Wording {
                 place.x(), place.y(), place.z()).replace('-', '\u2212');
     }
 
+    /** An upright plane, as one measures it on the mold. */
+    static String uprightPlane(Vector3dc normal, Place through) {
+        return String.format(Locale.ROOT, "In the mold's frame it passes x = %.0f mm, y = %.0f mm, its normal %.0f° from x.",
+                through.x(), through.y(), Math.toDegrees(Math.atan2(normal.y(), normal.x()))).replace('-', '\u2212');
+    }
+
     static FindingLine finding(Finding finding) {
         return new FindingLine(tone(finding.severity()), finding.message(), figure(finding), place(finding.place()),
                 finding.advice() == null ? "" : finding.advice(), finding.code());

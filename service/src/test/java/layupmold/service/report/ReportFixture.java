@@ -8,6 +8,8 @@ import layupmold.geometry.RigidTransform;
 import layupmold.geometry.Workpiece;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
+import layupmold.geometry.inspect.Inspection;
+import layupmold.geometry.inspect.MeasuredSolid;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.render.MoldPictures;
@@ -32,7 +34,7 @@ final class ReportFixture {
     private ReportFixture() {
     }
 
-    static MoldReport report() {
+    static MoldReport report(Inspection inspection) {
         Place place = Place.at(12.5, -30, 8);
         return new MoldReport(
                 new PartFigures("stl-binary", "closed-shell", 12_480, 6_242, new Vector3d(140, 110, 42), 31_200, 1, 31_198, 0, 0),
@@ -40,10 +42,11 @@ final class ReportFixture {
                 new FaceFigures(6_000, 15_800, 15_400, 2, 412),
                 new LaminateFigures(0.392, List.of(0.30, 0.30, 0.30), 0.90, 630, 630),
                 new OffsetFigures(1.1, "inner face held: laminate 0.90 mm plus release layer 0.20 mm", "vertex offset",
-                        0.004, 0.011, 0.018, place, 12),
+                        0.004, 0.011, 0.018, place, 12, 0, inspection.deviation().histogram()),
                 new FlangeFigures(42, 20.1, 3.0),
                 new BodyFigures("block", 18_000, new Vector3d(SIZE, SIZE, 55), 980_000, 4.2, place),
                 new CheckFigures(0, 0, 0, 1, 0),
+                inspection.wall(), inspection.demold(), inspection.fabric(), inspection.print(),
                 List.of(
                         Finding.info("pull", "pull-searched", "The pull direction was found by search."),
                         Finding.warning("demold", "locked-region", "An undercut of 240 mm² holds the part: " + HOSTILE)
@@ -67,7 +70,9 @@ final class ReportFixture {
 
     static ReportPage page(String title, int cells) {
         MoldPictures.Subject parts = subject(cells);
-        Mold mold = new Mold(parts.solid(), parts.regions(), RigidTransform.identity(), report(),
+        Inspection inspection = Inspection.inspect(
+                MeasuredSolid.of(parts.solid(), parts.regions()), parts.face(), 1.1, Recipe.defaults());
+        Mold mold = new Mold(parts.solid(), parts.regions(), RigidTransform.identity(), report(inspection), inspection,
                 new Workpiece(parts.part(), parts.face()));
         Inspected inspected = Inspected.of(mold, Recipe.defaults());
         MoldPictures.Subject subject = new MoldPictures.Subject(
@@ -75,7 +80,7 @@ final class ReportFixture {
         List<Picture> pictures = MoldPictures.of(subject);
         List<LookFile> files = pictures.stream()
                 .map(picture -> new LookFile(picture.name(), "image/png", picture.toPng())).toList();
-        return ReportPageBuilder.build(title, report(), inspected, pictures, files, InteractiveView.of(subject));
+        return ReportPageBuilder.build(title, mold.report(), inspected, pictures, files, InteractiveView.of(subject));
     }
 
     private static double dish(double x, double y) {

@@ -67,7 +67,7 @@ class ReportHtmlTest {
             assertTrue(addresses.group(1).startsWith("data:image/png;base64,"), addresses.group(1));
             found++;
         }
-        assertEquals(6, found, "four pictures and two maps");
+        assertEquals(8, found, "four pictures and four maps");
         assertTrue(html.contains("default-src 'none'"));
         assertFalse(html.contains("<link"));
     }

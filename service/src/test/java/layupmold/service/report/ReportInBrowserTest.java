@@ -51,11 +51,11 @@ class ReportInBrowserTest {
 
     @Test
     void everyMapShowsADifferentPictureAndItsLegend() {
-        assertEquals(List.of("plain|Wall thickness|Draft"), run.values("variants"));
-        assertEquals(List.of("plain", "Wall thickness", "Draft"), run.values("variant"));
-        assertEquals(List.of("0", "1", "1"), run.values("legends"));
+        assertEquals(List.of("plain|Draft|Wall thickness|Concave radius|Deviation"), run.values("variants"));
+        assertEquals(List.of("plain", "Draft", "Wall thickness", "Concave radius", "Deviation"), run.values("variant"));
+        assertEquals(List.of("0", "1", "1", "1", "1"), run.values("legends"));
         List<String> shots = run.values("shot").stream().map(shot -> shot.split(" ")[1]).toList();
-        assertEquals(4, new HashSet<>(shots).size(), "plain, two maps and the turned view all differ");
+        assertEquals(6, new HashSet<>(shots).size(), "plain, four maps and the turned view all differ");
     }
 
     @Test
@@ -87,7 +87,7 @@ class ReportInBrowserTest {
                 pictures += places.found;
                 cut.addAll(places.cut);
             }
-            assertEquals(6, pictures, "four pictures and two maps");
+            assertEquals(8, pictures, "four pictures and four maps");
             assertEquals(List.of(), cut, "pictures that a page cuts off");
             // Chromium may break a line anywhere between words.
             String text = new PDFTextStripper().getText(pdf).replaceAll("\\s+", " ");

@@ -2,17 +2,19 @@ package layupmold.geometry.inspect;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.finding.Place;
 import org.joml.Vector3d;
 
 /**
- * Follows the thinnest samples downhill over the surface: a pattern search of halving steps in eight directions of the
- * tangent plane, each step put back on the surface by a nearest-point query.
+ * Follows the least samples of a measure downhill over the surface: a pattern search of halving steps in eight
+ * directions of the tangent plane, each step put back on the surface by a nearest-point query.
  */
-final class ThinnestPlace {
+final class LeastPlace {
 
     /** @param startedAt sample from which the place was found, or -1 */
-    record Found(double mm, Vector3d at, int startedAt) {
+    record Found(double mm, Place at, int startedAt) {
     }
 
     private static final int STARTS = 24;
@@ -23,21 +25,25 @@ final class ThinnestPlace {
     private final MeasuredSolid solid;
     private final SurfaceSamples samples;
     private final double capMm;
-    private final ThicknessProbe probe;
     private final NearestPoint nearest = new NearestPoint();
 
-    ThinnestPlace(MeasuredSolid solid, SurfaceSamples samples, double capMm) {
+    LeastPlace(MeasuredSolid solid, SurfaceSamples samples, double capMm) {
         this.solid = solid;
         this.samples = samples;
         this.capMm = capMm;
-        this.probe = new ThicknessProbe(solid, capMm);
     }
 
-    /** The least thickness downhill of the thinnest samples that lie apart; the cap and no place if none is thinner. */
-    Found least(double[] thickness, Distribution distribution, boolean byRay) {
+    /**
+     * The least value downhill of the least samples that lie apart; the cap and no place if none is below it.
+     *
+     * @param values one a sample, at most the cap
+     * @param distribution the same, sorted
+     * @param measure the value at a point of the surface; NaN for none
+     */
+    Found least(double[] values, Distribution distribution, ToDoubleFunction<NearestPoint> measure) {
         Found best = new Found(capMm, null, -1);
-        for (int s : starts(thickness, distribution)) {
-            Found found = follow(s, thickness[s], byRay);
+        for (int s : starts(values, distribution)) {
+            Found found = follow(s, values[s], measure);
             if (found.mm < best.mm) {
                 best = found;
             }
@@ -45,25 +51,25 @@ final class ThinnestPlace {
         return best;
     }
 
-    private List<Integer> starts(double[] thickness, Distribution distribution) {
+    private List<Integer> starts(double[] values, Distribution distribution) {
         List<Integer> starts = new ArrayList<>();
         double apart = 4 * samples.spacing();
         int n = Math.min(LOOKED_AT, distribution.count());
         for (int i = 0; i < n && starts.size() < STARTS; i++) {
             int s = distribution.sample(i);
-            Vector3d p = WallThickness.at(samples, s);
+            Vector3d p = samples.at(s);
             boolean isolated = starts.stream()
-                    .allMatch(other -> WallThickness.at(samples, other).distance(p) > apart);
-            if (thickness[s] < capMm && isolated) {
+                    .allMatch(other -> samples.at(other).distance(p) > apart);
+            if (values[s] < capMm && isolated) {
                 starts.add(s);
             }
         }
         return starts;
     }
 
-    private Found follow(int start, double thickness, boolean byRay) {
-        Vector3d at = WallThickness.at(samples, start);
-        double best = thickness;
+    private Found follow(int start, double value, ToDoubleFunction<NearestPoint> measure) {
+        Vector3d at = samples.at(start);
+        double best = value;
         int triangle = samples.triangle[start];
         double step = samples.spacing();
         int halvings = 0;
@@ -79,7 +85,7 @@ final class ThinnestPlace {
                 if (nearest.triangle < 0 || !solid.hasReliableNormal(nearest.triangle)) {
                     continue;
                 }
-                double here = measure(byRay);
+                double here = measure.applyAsDouble(nearest);
                 if (here < best - 1e-9) {
                     best = here;
                     at.set(nearest.x, nearest.y, nearest.z);
@@ -92,12 +98,7 @@ final class ThinnestPlace {
                 halvings++;
             }
         }
-        return new Found(best, at, start);
-    }
-
-    private double measure(boolean byRay) {
-        probe.measure(nearest.x, nearest.y, nearest.z, nearest.triangle);
-        return byRay ? probe.rayMm : probe.ballMm;
+        return new Found(best, Place.at(at), start);
     }
 
     private Vector3d[] tangents(int triangle) {
