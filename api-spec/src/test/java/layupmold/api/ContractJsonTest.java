@@ -32,7 +32,7 @@ class ContractJsonTest {
 
     @Test
     void enumsAreLowerCaseWithHyphensBothWays() throws IOException {
-        LayupRecipe layup = new LayupRecipe(List.of(new PlyRecipe(WeaveKind.TWILL_2X2, 210.0, 1.78, 45.0)), null, null, null);
+        LayupRecipe layup = new LayupRecipe(List.of(new PlyRecipe(WeaveKind.TWILL_2X2, 210.0, 1.78, 45.0, null, null)), null, null, null);
         String json = text(layup);
         assertEquals("{\"plies\":[{\"weave\":\"twill-2x2\",\"arealWeightGsm\":210.0,\"fibreDensity\":1.78,"
                 + "\"angleDeg\":45.0}]}", json);

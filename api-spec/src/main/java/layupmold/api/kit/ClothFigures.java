@@ -10,6 +10,8 @@ import layupmold.api.recipe.WeaveKind;
  * @param weave how the yarns cross
  * @param arealWeightGsm fibre areal weight
  * @param fibreDensity g/cm³
+ * @param fibre what it is woven of
+ * @param tow filaments a yarn in trade notation, or null
  * @param rollWidthMm width of the roll
  * @param lengthMm length used
  * @param wasteShare share of that cloth that is no piece
@@ -21,6 +23,8 @@ public record ClothFigures(
         WeaveKind weave,
         Double arealWeightGsm,
         Double fibreDensity,
+        String fibre,
+        String tow,
         Double rollWidthMm,
         Double lengthMm,
         Double wasteShare,

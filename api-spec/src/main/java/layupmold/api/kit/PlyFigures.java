@@ -11,6 +11,8 @@ import layupmold.api.recipe.WeaveKind;
  * @param weave how the yarns cross
  * @param arealWeightGsm fibre areal weight
  * @param angleDeg warp direction in the mold's plan
+ * @param fibre what it is woven of
+ * @param tow filaments a yarn in trade notation, or null
  * @param curedMm cured thickness
  * @param start where the cloth first touches the tool, in the mold's frame
  * @param toolMm2 area of the tool surface
@@ -34,6 +36,8 @@ public record PlyFigures(
         WeaveKind weave,
         Double arealWeightGsm,
         Double angleDeg,
+        String fibre,
+        String tow,
         Double curedMm,
         List<Double> start,
         Double toolMm2,

@@ -7,13 +7,17 @@ import io.micronaut.serde.annotation.Serdeable;
  *
  * @param weave how the yarns cross
  * @param arealWeightGsm fibre areal weight, g/m²
- * @param fibreDensity g/cm³
+ * @param fibreDensity g/cm³; absent to take it from the fibre
  * @param angleDeg warp direction in the mold's plan, degrees from its x axis
+ * @param fibre what it is woven of
+ * @param tow filaments a yarn in trade notation such as 3K, for cut lists
  */
 @Serdeable
 public record PlyRecipe(
         WeaveKind weave,
         Double arealWeightGsm,
         Double fibreDensity,
-        Double angleDeg) {
+        Double angleDeg,
+        FibreKind fibre,
+        String tow) {
 }

@@ -11,6 +11,8 @@ import java.util.List;
  * @param laminateMm their sum
  * @param fibreGsm fibre in a square metre of laminate, g/m²
  * @param matrixGsm cured resin in a square metre of laminate, g/m²
+ * @param arealWeightGsm both together: mass of a square metre without finish coat, g/m²
+ * @param partG mass of the kept face in laminate, without finish coat, g
  */
 @Serdeable
 public record LaminateReport(
@@ -18,5 +20,7 @@ public record LaminateReport(
         List<Double> plyMm,
         Double laminateMm,
         Double fibreGsm,
-        Double matrixGsm) {
+        Double matrixGsm,
+        Double arealWeightGsm,
+        Double partG) {
 }

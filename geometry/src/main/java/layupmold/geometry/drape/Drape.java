@@ -197,7 +197,7 @@ public final class Drape {
     private static String relief(List<DrapedPly.Dart> darts, DrapedPly.Split split) {
         String cut = darts.isEmpty() ? "" : text("Cut %d dart%s as marked on the template. ", darts.size(),
                 darts.size() == 1 ? "" : "s");
-        return split == null ? cut + "A looser weave or another start point may also do."
+        return split == null ? cut + "Small places are worked in by hand; a looser weave or another start point may do."
                 : cut + text("Or cut the ply in two along a %s thread, %.0f mm from the start mark, and lap the halves "
                         + "by the margin: %.0f %% of the area would then still lock.",
                 split.alongWarp() ? "warp" : "weft", split.atMm(), 100 * split.lockedShare());

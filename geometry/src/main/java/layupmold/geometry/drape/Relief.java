@@ -7,6 +7,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.IntPredicate;
+import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Vector3d;
 
@@ -14,9 +16,16 @@ import org.joml.Vector3d;
  * What to cut where the cloth shears past its locking angle.
  *
  * <p>A dart takes out what the locked cloth has too much of: across a row of cells, cloth locked at γ covers per cell a
- * width in proportion to sin((90° − γ)/2), so a row that would have to close further must lose the difference.
+ * width in proportion to sin((90° − γ)/2), so a row that would have to close further must lose the difference. Darts are
+ * not laid again: in a pin-jointed net every node follows from the two threads through the start, whatever is cut out
+ * between them. A split gives each piece threads of its own, and both are laid again.
  */
 final class Relief {
+
+    /** A smaller place is worked in with the thumbs (common practice, no source). */
+    private static final double SMALLEST_MM2 = 100;
+    private static final double[] CUTS = {0.25, 1 / 3.0, 0.5, 2 / 3.0, 0.75};
+    private static final int LINKS = 24;
 
     private final DrapeNet net;
     private final double lockingDeg;
@@ -86,7 +95,7 @@ final class Relief {
         double[] first = rows.firstEntry().getValue();
         double[] last = rows.lastEntry().getValue();
         double d = net.stepMm();
-        if (rows.size() < 2 || width < d / 10) {
+        if (rows.size() < 2 || width < d / 10 || cells.size() * d * d < SMALLEST_MM2) {
             return null;
         }
         return new DrapedPly.Dart(d * first[0] / first[3], d * first[1] / first[3], d * last[0] / last[3],
@@ -97,25 +106,49 @@ final class Relief {
         return (int) (Math.abs(cell[0] + 0.5) + Math.abs(cell[1] + 0.5));
     }
 
-    /** Lays both halves of the ply cut along the warp and along the weft through its flat middle; the better cut. */
-    static DrapedPly.Split split(ToolSheet sheet, double[] uv, DrapeSpec spec) {
+    /** Lays both pieces of the ply cut along a thread, at several threads of warp and weft; the best cut. */
+    static DrapedPly.Split split(ToolSheet sheet, double[] located, DrapeSpec spec) {
+        double[] uv = filled(sheet, located);
         DrapedPly.Split best = null;
         for (boolean alongWarp : new boolean[] {true, false}) {
             int axis = alongWarp ? 1 : 0;
-            double at = middle(uv, axis);
-            double locked = 0;
-            for (int side = -1; side <= 1; side += 2) {
-                locked += lockedMm2(half(sheet, uv, axis, at, side), spec);
-            }
-            double share = locked / sheet.areaMm2();
-            if (best == null || share < best.lockedShare()) {
-                best = new DrapedPly.Split(alongWarp, at, share);
+            double[] extent = extent(uv, axis);
+            for (double share : CUTS) {
+                double at = extent[0] + share * (extent[1] - extent[0]);
+                double locked = lockedMm2(side(sheet, uv, axis, at, -1), spec)
+                        + lockedMm2(side(sheet, uv, axis, at, 1), spec);
+                double lockedShare = locked / sheet.areaMm2();
+                if (best == null || lockedShare < best.lockedShare() - 1e-9) {
+                    best = new DrapedPly.Split(alongWarp, at, lockedShare);
+                }
             }
         }
         return best;
     }
 
-    private static double middle(double[] uv, int axis) {
+    /** What no cloth reached belongs to the piece that reached the nearest corner beside it. */
+    private static double[] filled(ToolSheet sheet, double[] located) {
+        double[] uv = located.clone();
+        int[] triangles = sheet.mesh().triangles();
+        boolean changed = true;
+        while (changed) {
+            changed = false;
+            for (int h = 0; h < triangles.length; h++) {
+                int v = triangles[h];
+                int w = triangles[EdgeTopology.next(h)];
+                if (Double.isNaN(uv[2 * v]) != Double.isNaN(uv[2 * w])) {
+                    int known = Double.isNaN(uv[2 * v]) ? w : v;
+                    int unknown = known == v ? w : v;
+                    uv[2 * unknown] = uv[2 * known];
+                    uv[2 * unknown + 1] = uv[2 * known + 1];
+                    changed = true;
+                }
+            }
+        }
+        return uv;
+    }
+
+    private static double[] extent(double[] uv, int axis) {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (int k = axis; k < uv.length; k += 2) {
@@ -124,35 +157,47 @@ final class Relief {
                 high = Math.max(high, uv[k]);
             }
         }
-        return (low + high) / 2;
+        return new double[] {low, high};
     }
 
-    private static ToolSheet half(ToolSheet sheet, double[] uv, int axis, double at, int side) {
+    private static ToolSheet side(ToolSheet sheet, double[] uv, int axis, double at, int side) {
+        return kept(sheet, t -> side * (centre(sheet, uv, t, axis) - at) > 0);
+    }
+
+    private static double centre(ToolSheet sheet, double[] uv, int t, int axis) {
+        int[] all = sheet.mesh().triangles();
+        return (uv[2 * all[3 * t] + axis] + uv[2 * all[3 * t + 1] + axis] + uv[2 * all[3 * t + 2] + axis]) / 3;
+    }
+
+    private static ToolSheet kept(ToolSheet sheet, IntPredicate keep) {
         int[] all = sheet.mesh().triangles();
         int[] kept = new int[all.length];
         int size = 0;
-        for (int t = 0; t < all.length; t += 3) {
-            double centre = (uv[2 * all[t] + axis] + uv[2 * all[t + 1] + axis] + uv[2 * all[t + 2] + axis]) / 3;
-            if (side * (centre - at) > 0) {
-                System.arraycopy(all, t, kept, size, 3);
+        for (int t = 0; t < all.length / 3; t++) {
+            if (keep.test(t)) {
+                System.arraycopy(all, 3 * t, kept, size, 3);
                 size += 3;
             }
         }
         return ToolSheet.of(new TriangleMesh(sheet.mesh().xyz(), Arrays.copyOf(kept, size)));
     }
 
-    private static double lockedMm2(ToolSheet half, DrapeSpec spec) {
-        if (half.mesh().triangleCount() == 0) {
+    /** Laid from its own middle. */
+    private static double lockedMm2(ToolSheet piece, DrapeSpec spec) {
+        if (piece.mesh().triangleCount() == 0) {
             return 0;
         }
         Vector3d middle = new Vector3d();
-        for (int t = 0; t < half.mesh().triangleCount(); t++) {
-            middle.add(half.mesh().centroid(t));
+        for (int t = 0; t < piece.mesh().triangleCount(); t++) {
+            middle.add(piece.mesh().centroid(t));
         }
-        StartSearch.Start start = StartSearch.at(half, middle.div(half.mesh().triangleCount()));
-        double step = Math.sqrt(half.areaMm2()) / 24;
-        DrapeNet net = NetGrowth.grow(half, start.triangle(), start.point(),
-                StartSearch.planDirection(spec.warpAngleDeg()), step, 20_000);
+        return lockedMm2(piece, StartSearch.at(piece, middle.div(piece.mesh().triangleCount())), spec);
+    }
+
+    private static double lockedMm2(ToolSheet piece, StartSearch.Start start, DrapeSpec spec) {
+        double step = Math.sqrt(piece.areaMm2()) / LINKS;
+        DrapeNet net = NetGrowth.sketch(piece, start.triangle(), start.point(),
+                StartSearch.planDirection(spec.warpAngleDeg()), step, 40 * LINKS * LINKS);
         double locked = 0;
         for (int node = 0; node < net.nodeCount(); node++) {
             double shear = net.cellShearDeg(net.i(node), net.j(node));

@@ -8,13 +8,18 @@ import layupmold.geometry.finding.Finding;
 import layupmold.geometry.nest.ClothPiece;
 import layupmold.geometry.nest.RollLayout;
 import layupmold.geometry.nest.RollNesting;
+import layupmold.geometry.recipe.Ply;
 import layupmold.geometry.recipe.Weave;
 
 /** Cut layouts of one part or a whole suit: plies of the same cloth share a roll. */
 public final class ClothLayouts {
 
     /** What makes two plies one cloth. */
-    public record Cloth(Weave weave, double arealWeightGsm, double fibreDensity) {
+    public record Cloth(Weave weave, double arealWeightGsm, double fibreDensity, String fibre, String tow) {
+
+        public static Cloth of(Ply ply) {
+            return new Cloth(ply.weave(), ply.arealWeightGsm(), ply.fibreDensity(), ply.fibre(), ply.tow());
+        }
     }
 
     /**
@@ -32,7 +37,7 @@ public final class ClothLayouts {
     public static List<ClothLayout> of(List<PlyTemplate> templates, KitSpec spec) {
         Map<Cloth, List<ClothPiece>> rolls = new LinkedHashMap<>();
         for (PlyTemplate t : templates) {
-            Cloth cloth = new Cloth(t.ply().weave(), t.ply().arealWeightGsm(), t.ply().fibreDensity());
+            Cloth cloth = Cloth.of(t.ply());
             rolls.computeIfAbsent(cloth, c -> new ArrayList<>())
                     .add(new ClothPiece(t.part() + " " + t.number() + "/" + t.of(), t.pattern().outline()));
         }

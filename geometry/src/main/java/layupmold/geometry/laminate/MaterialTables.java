@@ -115,6 +115,11 @@ public final class MaterialTables {
         return find(WEAVES, row -> row.weave() == weave, weave);
     }
 
+    /** @throws IllegalArgumentException if the table has no fibre of that name */
+    public static Fibre fibre(String name) {
+        return find(FIBRES, row -> row.name().equals(name), name);
+    }
+
     /** Figures of one print material. */
     public static PrintMaterial printMaterial(Printer.Material material) {
         return find(PRINT_MATERIALS, row -> row.material() == material, material);

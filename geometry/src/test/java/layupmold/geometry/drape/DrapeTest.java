@@ -102,6 +102,30 @@ class DrapeTest {
         assertTrue(ply.split().lockedShare() < lockedInOne, ply.split() + " against " + lockedInOne);
     }
 
+    /** A long sheet with a dome near one end: cut clear of the dome's middle, not of the sheet's. */
+    @Test
+    void splitFallsWhereItHelps() {
+        TriangleMesh sheet = Sheets.bent(240, 160, (x, y) -> {
+            double r = Math.min(1, Math.hypot(x - 50, y) / 60);
+            return new Vector3d(x, y, 75 * Math.pow(Math.cos(Math.PI / 2 * r), 2));
+        });
+        DrapedPly ply = Drape.ply(ToolSheet.of(sheet), new DrapeSpec(Weave.PLAIN, 0, new Vector3d(-60, 0, 0), 0, 20, 0),
+                HERE);
+        double lockedInOne = ply.figures().lockedMm2() / ply.figures().surfaceMm2();
+        assertTrue(lockedInOne > 0.15, "locked " + lockedInOne);
+        assertTrue(ply.split().lockedShare() < 0.8 * lockedInOne, ply.split() + " against " + lockedInOne);
+    }
+
+    /** A place of a few millimetres that locks is worked in by hand and gets no dart. */
+    @Test
+    void aSmallPlaceGetsNoDart() {
+        ToolSheet cap = ToolSheet.of(Sheets.sphere(12, 88, 80));
+        DrapedPly ply = Drape.ply(cap, new DrapeSpec(Weave.PLAIN, 0, new Vector3d(0, 0, 12), 0, 40, 0), HERE);
+        assertTrue(ply.figures().lockedMm2() > 0);
+        assertEquals(0, ply.darts().size());
+        assertTrue(ply.findings().stream().anyMatch(f -> f.advice() != null && f.advice().contains("by hand")));
+    }
+
     @Test
     void sameInputSameNet() {
         ToolSheet sheet = ToolSheet.of(Sheets.sphere(80, 70, 80));

@@ -58,7 +58,7 @@ final class HeronManifest {
     }
 
     private static PlyRecipe ply(double angleDeg) {
-        return new PlyRecipe(WeaveKind.TWILL_2X2, 210.0, 1.78, angleDeg);
+        return new PlyRecipe(WeaveKind.TWILL_2X2, 210.0, 1.78, angleDeg, null, null);
     }
 
     static byte[] json() {

@@ -31,8 +31,7 @@ final class ClothLayoutDrawing {
                 start.y, start.x + 0.8 * tip, start.y + 3}));
         }
         labels.add(new Drawing.Label(5, width + 8, 14, String.format(Locale.ROOT,
-                "%.0f g/m² %s, roll %.0f mm wide: %.2f m used, %.0f %% waste", cloth.cloth().arealWeightGsm(),
-                Words.weave(cloth.cloth().weave()), width, length / 1000, 100 * layout.wasteShare())));
+                "%s, roll %.0f mm wide: %.2f m used, %.0f %% waste", Words.cloth(cloth.cloth()), width, length / 1000, 100 * layout.wasteShare())));
         return new Drawing(strokes, labels);
     }
 }

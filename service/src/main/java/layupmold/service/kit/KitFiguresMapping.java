@@ -52,16 +52,21 @@ final class KitFiguresMapping {
         Vector3d start = draped.start();
         DrapedPly.Split split = draped.split();
         return new PlyFigures(template.number(), WeaveKind.valueOf(template.ply().weave().name()),
-                template.ply().arealWeightGsm(), template.ply().angleDeg(), kit.laminate().plyMm().get(index),
+                template.ply().arealWeightGsm(), template.ply().angleDeg(), template.ply().fibre(),
+                orNull(template.ply().tow()), kit.laminate().plyMm().get(index),
                 List.of(start.x, start.y, start.z), f.surfaceMm2(), f.drapedMm2(), f.flatMm2(), template.clothMm2(),
                 f.maxShearDeg(), f.p95ShearDeg(), draped.spec().lockingDeg(), f.lockedMm2(), f.uncoveredMm2(),
                 f.bridgedMm2(), draped.spec().leastRadiusMm(), f.deepestGapMm(), template.pattern().darts().size(),
                 split == null ? null : new SplitFigures(split.alongWarp(), split.atMm(), split.lockedShare()));
     }
 
+    private static String orNull(String word) {
+        return word.isEmpty() ? null : word;
+    }
+
     private static ClothFigures cloth(ClothLayouts.ClothLayout cloth) {
         return new ClothFigures(WeaveKind.valueOf(cloth.cloth().weave().name()), cloth.cloth().arealWeightGsm(),
-                cloth.cloth().fibreDensity(), cloth.layout().rollWidthMm(), cloth.layout().lengthMm(),
+                cloth.cloth().fibreDensity(), cloth.cloth().fibre(), orNull(cloth.cloth().tow()), cloth.layout().rollWidthMm(), cloth.layout().lengthMm(),
                 cloth.layout().wasteShare(), cloth.layout().placed().size(),
                 cloth.layout().unplaced().stream().map(ClothPiece::name).toList());
     }

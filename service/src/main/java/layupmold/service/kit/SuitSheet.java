@@ -52,7 +52,7 @@ record SuitSheet(String parts, List<Item> items) {
         if (!cloth.layout().unplaced().isEmpty()) {
             note += text("; %d pieces do not fit this roll", cloth.layout().unplaced().size());
         }
-        return new Item(text("%.0f g/m² %s", cloth.cloth().arealWeightGsm(), Words.weave(cloth.cloth().weave())),
+        return new Item(Words.cloth(cloth.cloth()),
                 text("%.2f m", cloth.layout().lengthMm() / 1000), note);
     }
 

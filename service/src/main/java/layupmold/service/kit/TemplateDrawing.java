@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import layupmold.geometry.drape.FlatPattern;
+import layupmold.geometry.kit.ClothLayouts;
 import layupmold.geometry.kit.PlyTemplate;
 import layupmold.geometry.recipe.Ply;
 import org.locationtech.jts.geom.Polygon;
@@ -49,7 +50,6 @@ final class TemplateDrawing {
 
     /** The cloth in words. */
     static String cloth(Ply ply) {
-        return String.format(Locale.ROOT, "%.0f g/m² %s at %.0f°", ply.arealWeightGsm(), Words.weave(ply.weave()),
-                ply.angleDeg());
+        return String.format(Locale.ROOT, "%s at %.0f°", Words.cloth(ClothLayouts.Cloth.of(ply)), ply.angleDeg());
     }
 }

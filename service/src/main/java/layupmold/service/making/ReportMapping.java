@@ -3,6 +3,7 @@ package layupmold.service.making;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import layupmold.api.report.LaminateReport;
 import layupmold.api.report.MoldReportDocument;
 import layupmold.api.report.PlaceFigures;
 import layupmold.api.report.ReportFinding;
@@ -10,6 +11,7 @@ import layupmold.geometry.MoldRegion;
 import layupmold.geometry.RigidTransform;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
+import layupmold.geometry.report.LaminateFigures;
 import layupmold.geometry.report.MoldReport;
 import layupmold.service.recipe.AcceptedRecipe;
 import org.joml.Vector3d;
@@ -31,7 +33,7 @@ public interface ReportMapping {
     @Mapping(target = "part", source = "report.part")
     @Mapping(target = "pull", source = "report.pull")
     @Mapping(target = "face", source = "report.face")
-    @Mapping(target = "laminate", source = "report.laminate")
+    @Mapping(target = "laminate", source = "report")
     @Mapping(target = "offset", source = "report.offset")
     @Mapping(target = "flange", source = "report.flange")
     @Mapping(target = "body", source = "report.body")
@@ -43,6 +45,14 @@ public interface ReportMapping {
     @Mapping(target = "findings", source = "report.findings")
     MoldReportDocument toContract(
             AcceptedRecipe recipe, String partSha256, RigidTransform partToMold, MoldReport report);
+
+    /** With the mass that follows from the face. */
+    default LaminateReport laminate(MoldReport report) {
+        LaminateFigures laminate = report.laminate();
+        return new LaminateReport(laminate.fibreVolumeFraction(), laminate.plyMm(), laminate.laminateMm(),
+                laminate.fibreGsm(), laminate.matrixGsm(), laminate.arealWeightGsm(),
+                laminate.massG(report.face().areaMm2()));
+    }
 
     ReportFinding toContract(Finding finding);
 

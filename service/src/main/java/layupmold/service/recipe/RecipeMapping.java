@@ -1,8 +1,10 @@
 package layupmold.service.recipe;
 
 import java.util.List;
+import java.util.Locale;
 import layupmold.api.recipe.BodyKind;
 import layupmold.api.recipe.BodyRecipe;
+import layupmold.api.recipe.FibreKind;
 import layupmold.api.recipe.FlangeRecipe;
 import layupmold.api.recipe.HeldFace;
 import layupmold.api.recipe.InspectRecipe;
@@ -17,6 +19,7 @@ import layupmold.api.recipe.ToolKind;
 import layupmold.api.recipe.WallSide;
 import layupmold.api.recipe.WeaveKind;
 import layupmold.geometry.kit.KitSpec;
+import layupmold.geometry.laminate.MaterialTables;
 import layupmold.geometry.recipe.BodySpec;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Hold;
@@ -75,11 +78,23 @@ final class RecipeMapping {
 
     private static Ply ply(PlyRecipe asked) {
         Ply usual = Ply.carbonTwill(0);
+        String fibre = asked.fibre() == null ? usual.fibre() : rowName(asked.fibre());
         return new Ply(
                 named(asked.weave(), Weave.class, usual.weave()),
                 or(asked.arealWeightGsm(), usual.arealWeightGsm()),
-                or(asked.fibreDensity(), usual.fibreDensity()),
-                or(asked.angleDeg(), usual.angleDeg()));
+                or(asked.fibreDensity(), MaterialTables.fibre(fibre).density()),
+                or(asked.angleDeg(), usual.angleDeg()),
+                fibre,
+                asked.tow() == null ? usual.tow() : asked.tow());
+    }
+
+    /** Of the open fibre table. */
+    static String rowName(FibreKind kind) {
+        return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private static FibreKind fibre(String rowName) {
+        return FibreKind.valueOf(rowName.toUpperCase(Locale.ROOT).replace('-', '_'));
     }
 
     private static FlangeSpec flange(FlangeRecipe asked, FlangeSpec usual) {
@@ -147,7 +162,7 @@ final class RecipeMapping {
     private static LayupRecipe toContract(Layup layup) {
         List<PlyRecipe> plies = layup.plies().stream()
                 .map(ply -> new PlyRecipe(WeaveKind.valueOf(ply.weave().name()), ply.arealWeightGsm(),
-                        ply.fibreDensity(), ply.angleDeg()))
+                        ply.fibreDensity(), ply.angleDeg(), fibre(ply.fibre()), ply.tow().isEmpty() ? null : ply.tow()))
                 .toList();
         return new LayupRecipe(plies, layup.fibreWeightFraction(), layup.matrixDensity(), layup.finishCoatMm());
     }

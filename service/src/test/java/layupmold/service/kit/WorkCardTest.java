@@ -97,6 +97,6 @@ class WorkCardTest {
         double resin = a.resin().resinG() + b.resin().resinG();
         assertTrue(words.contains(String.format("%.0f g", Math.ceil(resin))), words);
         assertTrue(words.contains("crown, breast shell"));
-        assertTrue(words.contains("210 g/m² 2/2 twill"));
+        assertTrue(words.contains("210 g/m² carbon 2/2 twill"));
     }
 }

@@ -17,7 +17,8 @@ import org.junit.jupiter.api.Test;
 
 class ReportMappingTest {
 
-    private static final Set<String> ADDED = Set.of("recipe", "recipeHash", "partSha256", "partToMold");
+    private static final Set<String> ADDED = Set.of("recipe", "recipeHash", "partSha256", "partToMold",
+            "laminate.arealWeightGsm", "laminate.partG");
 
     @Test
     void everyFigureOfTheGeometryReachesTheContract() {
@@ -33,6 +34,9 @@ class ReportMappingTest {
                 new AcceptedRecipe(null, null, null, "{}", "hash"), "sha", RigidTransform.identity(), report);
         assertEquals(report.offset().maxDeviationMm(), document.offset().maxDeviationMm());
         assertEquals(report.part().triangles(), document.part().triangles());
+        double gsm = report.laminate().fibreGsm() + report.laminate().matrixGsm();
+        assertEquals(gsm, document.laminate().arealWeightGsm());
+        assertEquals(gsm * report.face().areaMm2() / 1e6, document.laminate().partG(), 1e-9);
         assertEquals(List.of(1.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 1.0),
                 document.partToMold());
     }

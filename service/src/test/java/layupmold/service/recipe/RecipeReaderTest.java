@@ -9,12 +9,14 @@ import java.util.List;
 import java.util.stream.Stream;
 import layupmold.api.ContractDocument;
 import layupmold.api.problem.FieldError;
+import layupmold.api.recipe.FibreKind;
 import layupmold.api.recipe.ResinKind;
 import layupmold.geometry.kit.KitSpec;
 import layupmold.geometry.kit.ResinSpec;
 import layupmold.geometry.laminate.MaterialTables;
 import layupmold.geometry.recipe.Keep;
 import layupmold.geometry.recipe.LengthUnit;
+import layupmold.geometry.recipe.Ply;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.recipe.Weave;
 import layupmold.service.problem.ProblemException;
@@ -117,6 +119,19 @@ class RecipeReaderTest {
         assertEquals(new Keep.Seed(1, 2, 3), recipe.keep());
         assertEquals(Weave.CHOPPED_MAT, recipe.layup().plies().get(0).weave());
         assertEquals(1, recipe.pull().z);
+    }
+
+    @Test
+    void aFibreBringsItsDensity() {
+        for (FibreKind kind : FibreKind.values()) {
+            String name = kind.name().toLowerCase().replace('_', '-');
+            Ply ply = READER.read("{\"layup\":{\"plies\":[{\"fibre\":\"" + name + "\",\"tow\":\"3K\"}]}}").geometry()
+                    .layup().plies().get(0);
+            assertEquals(MaterialTables.fibre(name).density(), ply.fibreDensity());
+            assertEquals(name, ply.fibre());
+            assertEquals("3K", ply.tow());
+        }
+        assertEquals(MaterialTables.fibres().size(), FibreKind.values().length);
     }
 
     @Test
