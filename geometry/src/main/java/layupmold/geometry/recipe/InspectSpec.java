@@ -62,6 +62,11 @@ public record InspectSpec(
                 speedMmPerS, cureTemperatureC);
     }
 
+    public InspectSpec withSpeed(double mmPerS) {
+        return new InspectSpec(leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
+                mmPerS, cureTemperatureC);
+    }
+
     public InspectSpec withCureTemperature(double celsius) {
         return new InspectSpec(leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
                 speedMmPerS, celsius);

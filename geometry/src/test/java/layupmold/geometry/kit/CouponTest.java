@@ -16,7 +16,6 @@ import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.PartFile;
 import layupmold.geometry.recipe.Hold;
-import layupmold.geometry.recipe.InspectSpec;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.recipe.Tool;
 import org.joml.Vector3d;
@@ -103,9 +102,7 @@ class CouponTest {
 
     @Test
     void aPrinterTooSlowForTheHourIsToldSo() {
-        InspectSpec usual = Recipe.defaults().inspect();
-        Recipe slow = Recipe.defaults().withInspect(new InspectSpec(usual.leastDraftDeg(), usual.flexDepthMm(), null,
-                usual.overhangDeg(), 0.05, usual.wallLines(), usual.infillShare(), 5, usual.cureTemperatureC()));
+        Recipe slow = Recipe.defaults().withInspect(Recipe.defaults().inspect().withSpeed(2));
         MoldOutcome.Mold mold = bumpyBowl(slow);
         Rejection refused = assertThrows(Rejection.class, () -> coupon(mold, slow));
         assertEquals("coupon-prints-too-long", refused.finding().code());
