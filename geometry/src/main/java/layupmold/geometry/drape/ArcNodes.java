@@ -13,6 +13,8 @@ final class ArcNodes {
     private static final int MOST_ROUNDS = 8;
     /** Links are as long as they should be within this share. */
     private static final double CLOSE = 1e-4;
+    /** A link that stays farther off is not a link. */
+    private static final double FAR = 0.02;
     private static final double MOST_TURN = 0.3;
 
     private final DrapeNet net;
@@ -30,6 +32,7 @@ final class ArcNodes {
     final double[] point = new double[3];
     int triangle;
     private boolean offSheet;
+    private double least;
 
     ArcNodes(ToolSheet sheet, DrapeNet net) {
         this.net = net;
@@ -43,7 +46,7 @@ final class ArcNodes {
      * @param nodeA neighbour along one thread, on the sheet
      * @param nodeB neighbour along the other, on the sheet
      * @param nodeC the corner opposite to the wanted one
-     * @return IMPOSSIBLE where the cell collapses; OFF_SHEET where the node lies on the flat continuation of the edge
+     * @return null where no angle gives two links; IMPOSSIBLE where the cell collapses; OFF_SHEET where the node lies on the flat continuation of the edge
      */
     NodeSolver.Result solve(int nodeA, int nodeB, int nodeC) {
         net.copy(nodeA, a);
@@ -58,11 +61,11 @@ final class ArcNodes {
         }
         double angle = Math.acos(span / (2 * step));
         double away = awayFrom(atA);
-        double least = Double.POSITIVE_INFINITY;
+        least = Double.POSITIVE_INFINITY;
         for (int round = 0; round < MOST_ROUNDS && least > CLOSE * step; round++) {
             turn(atA, away * angle);
             if (!walk.start(atA, a, dir) || !walk.step(step)) {
-                return least < step ? result() : NodeSolver.Result.IMPOSSIBLE;
+                return result();
             }
             double link = arcs.between(atB, b, walk.triangle, walk.point);
             double error = link - step;
@@ -79,6 +82,9 @@ final class ArcNodes {
     }
 
     private NodeSolver.Result result() {
+        if (least > FAR * step) {
+            return null;
+        }
         return offSheet ? NodeSolver.Result.OFF_SHEET : NodeSolver.Result.ON_SHEET;
     }
 

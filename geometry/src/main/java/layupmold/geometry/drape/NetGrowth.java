@@ -24,10 +24,9 @@ final class NetGrowth {
     private final int mostNodes;
     private final DrapeNet net;
     private final NodeSolver solver;
-    /** Both null in a sketch. */
+    /** Null in a sketch. */
     private final ArcNodes arcNodes;
-    private final ArcLength arcs;
-    private final GeodesicWalk geodesic;
+    private final ThreadWalk thread;
     private final PriorityQueue<Slot> queue = new PriorityQueue<>();
     /** Slots that neighbours determine to lie beyond the edge, or where the net cannot close. */
     private final Set<Long> refused = new HashSet<>();
@@ -48,8 +47,7 @@ final class NetGrowth {
         this.net = new DrapeNet(stepMm);
         this.solver = new NodeSolver(sheet, net);
         this.arcNodes = overTheSheet ? new ArcNodes(sheet, net) : null;
-        this.arcs = overTheSheet ? new ArcLength(sheet) : null;
-        this.geodesic = new GeodesicWalk(sheet, overTheSheet);
+        this.thread = new ThreadWalk(sheet, stepMm, overTheSheet);
     }
 
     /**
@@ -84,11 +82,11 @@ final class NetGrowth {
         place(0, 0, origin, triangle);
         for (int[] d : DIRECTIONS) {
             Vector3d towards = d[0] != 0 ? new Vector3d(warp).mul(d[0]) : new Vector3d(weft).mul(d[1]);
-            if (!geodesic.start(triangle, origin, new double[] {towards.x, towards.y, towards.z})) {
+            if (!thread.start(triangle, origin, new double[] {towards.x, towards.y, towards.z})) {
                 continue;
             }
-            for (int n = 1; net.nodeCount() < mostNodes && geodesic.step(net.stepMm()) && !geodesic.offSheet; n++) {
-                place(n * d[0], n * d[1], geodesic.point, geodesic.triangle);
+            for (int n = 1; net.nodeCount() < mostNodes && thread.step() && !thread.offSheet; n++) {
+                place(n * d[0], n * d[1], thread.point, thread.triangle);
             }
         }
     }
@@ -142,12 +140,15 @@ final class NetGrowth {
         return last;
     }
 
-    /** Beyond the sheet's edge straight links do. */
+    /** Beyond the sheet's edge, and where the surface is too rough to measure over it, straight links do. */
     private NodeSolver.Result fourthCorner(int a, int b, int c) {
         if (arcNodes == null || net.isOffSheet(a) || net.isOffSheet(b)) {
             return solver.solve(a, b, c);
         }
         NodeSolver.Result result = arcNodes.solve(a, b, c);
+        if (result == null) {
+            return solver.solve(a, b, c);
+        }
         System.arraycopy(arcNodes.point, 0, solver.point, 0, 3);
         solver.triangle = arcNodes.triangle;
         return result;
@@ -167,9 +168,9 @@ final class NetGrowth {
         }
         for (Map.Entry<Slot, Integer> entry : open.entrySet()) {
             Slot slot = entry.getKey();
-            if (net.nodeCount() < mostNodes && stepStraight(entry.getValue(), slot.i, slot.j) && !geodesic.offSheet
-                    && isFree(geodesic.point)) {
-                place(slot.i, slot.j, geodesic.point, geodesic.triangle);
+            if (net.nodeCount() < mostNodes && stepStraight(entry.getValue(), slot.i, slot.j) && !thread.offSheet
+                    && isFree(thread.point)) {
+                place(slot.i, slot.j, thread.point, thread.triangle);
                 return true;
             }
             refused.add(DrapeNet.key(slot.i, slot.j));
@@ -185,14 +186,7 @@ final class NetGrowth {
         }
         net.copy(node, scratch);
         net.copy(before, behind);
-        double[] towards = new double[3];
-        if (arcs != null) {
-            arcs.between(net.triangle(node), scratch, net.triangle(before), behind);
-        }
-        for (int k = 0; k < 3; k++) {
-            towards[k] = arcs == null ? scratch[k] - behind[k] : -arcs.leaving[k];
-        }
-        return geodesic.start(net.triangle(node), scratch, towards) && geodesic.step(net.stepMm());
+        return thread.startFrom(net.triangle(before), behind, net.triangle(node), scratch) && thread.step();
     }
 
     /** A continued thread must not run over cloth that already lies there. */
@@ -223,7 +217,7 @@ final class NetGrowth {
                     int i = net.i(node) + d[0];
                     int j = net.j(node) + d[1];
                     if (net.nodeAt(i, j) < 0 && stepStraight(node, i, j)) {
-                        net.add(i, j, geodesic.point, geodesic.triangle, geodesic.offSheet);
+                        net.add(i, j, thread.point, thread.triangle, thread.offSheet);
                     }
                 }
             }

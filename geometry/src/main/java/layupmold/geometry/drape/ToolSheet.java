@@ -6,6 +6,7 @@ import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.mesh.prepare.SheetCleaner;
 import org.joml.Vector3d;
 
 /**
@@ -13,6 +14,9 @@ import org.joml.Vector3d;
  * cloth, together with the adjacency and normals that every walk over it needs.
  */
 public final class ToolSheet {
+
+    /** Triangles lower than this say nothing to cloth, and their directions are noise. */
+    private static final double SLIVER_MM = 0.02;
 
     private final TriangleMesh mesh;
     private final TriangleMesh trimmed;
@@ -77,8 +81,13 @@ public final class ToolSheet {
             }
             count++;
         }
-        return of(new TriangleMesh(Arrays.copyOf(xyz, 3 * vertices), Arrays.copyOf(triangles, 3 * count)),
-                Arrays.copyOf(cap, count));
+        SheetCleaner.Cleaned clean = SheetCleaner.withoutSlivers(
+                new TriangleMesh(Arrays.copyOf(xyz, 3 * vertices), Arrays.copyOf(triangles, 3 * count)), SLIVER_MM);
+        boolean[] capLeft = new boolean[clean.source().length];
+        for (int t = 0; t < capLeft.length; t++) {
+            capLeft[t] = cap[clean.source()[t]];
+        }
+        return of(clean.mesh(), capLeft);
     }
 
     public TriangleMesh mesh() {

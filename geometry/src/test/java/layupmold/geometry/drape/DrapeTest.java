@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.sun.management.OperatingSystemMXBean;
+import java.lang.management.ManagementFactory;
 import java.util.SplittableRandom;
 import layupmold.geometry.RigidTransform;
 import layupmold.geometry.finding.Rejection;
@@ -141,16 +143,21 @@ class DrapeTest {
         assertThrows(Rejection.class, () -> Drape.ply(ToolSheet.of(nothing), spec(0, 0), HERE));
     }
 
-    /** 200 000 triangles, corners checked and start searched, in under two seconds on two cores. */
+    /**
+     * 200 000 triangles, corners checked and start searched, in under two seconds. Counted is the time of the processor,
+     * which a machine shared with others does not stretch; some of the work runs on several threads, so that the clock
+     * shows less.
+     */
     @Test
     void aLargeToolIsQuick() {
         TriangleMesh sheet = Sheets.bent(300, 317, (x, y) -> new Vector3d(x, y, 30 * Math.cos(x / 60) * Math.cos(y / 80)));
         assertTrue(sheet.triangleCount() > 200_000);
+        OperatingSystemMXBean machine = ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
         long best = Long.MAX_VALUE;
-        for (int run = 0; run < 3; run++) {
-            long from = System.nanoTime();
+        for (int run = 0; run < 6; run++) {
+            long from = machine.getProcessCpuTime();
             Drape.ply(ToolSheet.of(sheet), spec(0, 1), HERE);
-            best = Math.min(best, System.nanoTime() - from);
+            best = Math.min(best, machine.getProcessCpuTime() - from);
         }
         assertTrue(best < 2e9, best / 1e9 + " s");
     }
