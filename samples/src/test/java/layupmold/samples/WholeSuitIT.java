@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.File;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import layupmold.api.ContractJson;
@@ -17,7 +16,6 @@ import layupmold.api.batch.SuitSummary;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.MeshLimits;
 import layupmold.geometry.mesh.io.MeshReader;
-import layupmold.geometry.mesh.io.StlWriter;
 import layupmold.samples.client.MoldClient;
 import layupmold.samples.client.SuitFolder;
 import org.junit.jupiter.api.AfterAll;
@@ -36,50 +34,8 @@ class WholeSuitIT {
     @BeforeAll
     static void start() throws Exception {
         suit = Files.createDirectory(folder.resolve("suit"));
-        write(dish(1), suit.resolve("left.stl"));
-        write(dish(-1), suit.resolve("right.stl"));
-        Files.writeString(suit.resolve("suit.json"), """
-                {"title": "Dishes", "parts": [
-                  {"name": "left", "file": "left.stl", "recipe": {"title": "Left dish"}},
-                  {"name": "right", "file": "right.stl", "mirrorOf": "left", "quantity": 2}]}
-                """);
-        Files.writeString(suit.resolve("suit.csv"), "part,file,mirror_of,quantity,recipe.title\n"
-                + "left,left.stl,,1,Left dish\nright,right.stl,left,2,\n");
+        Dishes.write(suit);
         service = ServiceProcess.start(Path.of(System.getProperty("service.jar")), folder.resolve("service"));
-    }
-
-    /** An open sheet without any symmetry: a shallow lopsided dish. */
-    private static TriangleMesh dish(int side) {
-        int rings = 12;
-        int segments = 48;
-        double[] xyz = new double[3 * (1 + rings * segments)];
-        int[] triangles = new int[3 * segments * (2 * rings - 1)];
-        xyz[2] = 14;
-        int at = 0;
-        for (int i = 1; i <= rings; i++) {
-            for (int j = 0; j < segments; j++) {
-                double r = (double) i / rings;
-                double angle = 2 * Math.PI * j / segments;
-                int v = 1 + (i - 1) * segments + j;
-                xyz[3 * v] = side * 40 * r * Math.cos(angle) * (1 + 0.1 * Math.sin(angle));
-                xyz[3 * v + 1] = 28 * r * Math.sin(angle) * (1 + 0.15 * Math.cos(angle));
-                xyz[3 * v + 2] = 14 * (1 - r * r);
-                int next = 1 + (i - 1) * segments + (j + 1) % segments;
-                int inner = i == 1 ? 0 : v - segments;
-                int innerNext = i == 1 ? 0 : next - segments;
-                for (int corner : i == 1 ? new int[] {0, v, next} : new int[] {inner, v, next, inner, next, innerNext}) {
-                    triangles[at++] = corner;
-                }
-            }
-        }
-        TriangleMesh mesh = new TriangleMesh(xyz, triangles);
-        return side < 0 ? mesh.flipped() : mesh;
-    }
-
-    private static void write(TriangleMesh mesh, Path file) throws IOException {
-        try (OutputStream out = Files.newOutputStream(file)) {
-            StlWriter.write(mesh, "dish, mm", out);
-        }
     }
 
     @AfterAll

@@ -155,7 +155,11 @@ public final class MoldClient {
         return read(http.send(request, BodyHandlers.ofByteArray()), SuitSummary.class);
     }
 
-    private HttpRequest.Builder to(String path) {
+    HttpResponse<byte[]> send(HttpRequest request) throws IOException, InterruptedException {
+        return http.send(request, BodyHandlers.ofByteArray());
+    }
+
+    HttpRequest.Builder to(String path) {
         HttpRequest.Builder request = HttpRequest.newBuilder(service.resolve(path)).timeout(PATIENCE);
         return key == null ? request : request.header("Authorization", "Bearer " + key);
     }
@@ -164,7 +168,7 @@ public final class MoldClient {
         return read(answer, MoldResource.class);
     }
 
-    private static <T> T read(HttpResponse<byte[]> answer, Class<T> type) throws IOException {
+    static <T> T read(HttpResponse<byte[]> answer, Class<T> type) throws IOException {
         if (answer.statusCode() / 100 != 2) {
             throw problem(answer.statusCode(), answer.body());
         }

@@ -20,9 +20,11 @@ public class MoldTable {
     private static final String UNFINISHED = "status in ('QUEUED', 'RUNNING')";
 
     private final JdbcClient jdbc;
+    private final MoldEnd end;
 
-    MoldTable(JdbcClient jdbc) {
+    MoldTable(JdbcClient jdbc, MoldEnd end) {
         this.jdbc = jdbc;
+        this.end = end;
     }
 
     void insert(String id, NewMold mold, Lane lane, String engine, Instant now) {
@@ -89,7 +91,7 @@ public class MoldTable {
 
     /** @return false if the attempt is no longer the current one; the files then stay unseen */
     boolean finish(String id, int attempt, MoldFiles files, Instant now, Instant expiry) {
-        return 1 == jdbc.sql("""
+        return end.end(id, () -> 1 == jdbc.sql("""
                 update mold set status = 'DONE', stage = null, percent = 100, version = version + 1,
                     stl_key = :stl, stl_bytes = :stlBytes, three_mf_key = :threeMf, three_mf_bytes = :threeMfBytes,
                     report_key = :report, report_bytes = :reportBytes, finished_at = :now, expires_at = :expiry
@@ -98,17 +100,17 @@ public class MoldTable {
                 .param("stl", files.stl().key()).param("stlBytes", files.stl().bytes())
                 .param("threeMf", files.threeMf().key()).param("threeMfBytes", files.threeMf().bytes())
                 .param("report", files.report().key()).param("reportBytes", files.report().bytes())
-                .param("now", at(now)).param("expiry", at(expiry)).update();
+                .param("now", at(now)).param("expiry", at(expiry)).update());
     }
 
     /** @return false if the attempt is no longer the current one */
     boolean end(String id, int attempt, MoldStatus status, String problemJson, Instant now, Instant expiry) {
-        return 1 == jdbc.sql("""
+        return end.end(id, () -> 1 == jdbc.sql("""
                 update mold set status = :status, stage = null, problem = :problem, version = version + 1,
                     finished_at = :now, expires_at = :expiry
                 where id = :id and attempt = :attempt and status in ('QUEUED', 'RUNNING')""")
                 .param("id", id).param("attempt", attempt).param("status", status.name())
-                .param("problem", problemJson).param("now", at(now)).param("expiry", at(expiry)).update();
+                .param("problem", problemJson).param("now", at(now)).param("expiry", at(expiry)).update());
     }
 
     /** Puts a mold back into the queue; with {@code counted} false the attempt does not count as a try. */
@@ -120,9 +122,9 @@ public class MoldTable {
 
     /** @return false if it was finished already */
     boolean cancel(String id, Instant now, Instant expiry) {
-        return 1 == jdbc.sql("update mold set status = 'CANCELLED', stage = null, version = version + 1, "
+        return end.end(id, () -> 1 == jdbc.sql("update mold set status = 'CANCELLED', stage = null, version = version + 1, "
                         + "finished_at = :now, expires_at = :expiry where id = :id and " + UNFINISHED)
-                .param("id", id).param("now", at(now)).param("expiry", at(expiry)).update();
+                .param("id", id).param("now", at(now)).param("expiry", at(expiry)).update());
     }
 
     boolean delete(String id, String owner) {
@@ -146,7 +148,7 @@ public class MoldTable {
                 + "where mold.stl_key = look_file.stl_key and mold.report_key = look_file.report_key)").update();
     }
 
-    /** Whether any mold or part of a batch refers to a blob. */
+    /** Whether any mold, part of a batch or leased plate refers to a blob. */
     boolean uses(String key) {
         return jdbc.sql("""
                 select exists (select 1 from mold where part_key = :key)
@@ -156,7 +158,8 @@ public class MoldTable {
                     or exists (select 1 from look_file l join mold m
                         on m.stl_key = l.stl_key and m.report_key = l.report_key where l.blob_key = :key)
                     or exists (select 1 from likeness where part_key = :key)
-                    or exists (select 1 from batch_part where part_key = :key)""")
+                    or exists (select 1 from batch_part where part_key = :key)
+                    or exists (select 1 from lease where plate_key = :key)""")
                 .param("key", key).query(Boolean.class).single();
     }
 

@@ -16,6 +16,7 @@ public enum ProblemKind {
     NOT_ACCEPTABLE(406, "None of the accepted media types can be given"),
     UPLOAD_TOO_SLOW(408, "The upload took too long"),
     NOT_READY(409, "There is nothing to give yet"),
+    LEASE_LOST(409, "The lease does not hold any more"),
     KEY_IN_USE(409, "A request with this key is still running"),
     PART_TOO_LARGE(413, "The part is too large"),
     UNSUPPORTED_MEDIA_TYPE(415, "This media type is not read here"),

@@ -2,20 +2,26 @@ package layupmold.geometry.mesh.io;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
+import java.util.Arrays;
+import java.util.IdentityHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import layupmold.geometry.MoldRegion;
+import layupmold.geometry.RigidTransform;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /**
- * Writes one object as 3MF (3MF Core Specification 1.3): millimetres, shared vertices, z up; where regions are given,
+ * Writes objects as 3MF (3MF Core Specification 1.3): millimetres, shared vertices, z up; where regions are given,
  * as labels of the Triangle Sets extension, which readers may ignore.
  *
  * <p>The bytes depend on the arguments alone: no clock, no time zone, no random identifiers.
@@ -45,6 +51,22 @@ public final class ThreeMfWriter {
     }
 
     /**
+     * A mesh and where it stands. Items with the same mesh array share one object.
+     *
+     * @param regions {@link MoldRegion} ordinal of every triangle, or null
+     * @param name shown by programs, or null
+     * @param placement from the mesh's frame to the bed's, or null for none
+     */
+    public record Item(TriangleMesh mesh, byte[] regions, String name, RigidTransform placement) {
+
+        public Item {
+            if (regions != null && regions.length != mesh.triangleCount()) {
+                throw new IllegalArgumentException(regions.length + " regions for " + mesh.triangleCount() + " triangles");
+            }
+        }
+    }
+
+    /**
      * Writes {@code mesh} with coordinates rounded to float32. O(n).
      *
      * @param mesh in mm; for a printable object closed, manifold and facing outward, which is not checked here
@@ -55,9 +77,18 @@ public final class ThreeMfWriter {
      */
     public static void write(TriangleMesh mesh, byte[] regions, Map<String, String> metadata, OutputStream out)
             throws IOException {
-        if (regions != null && regions.length != mesh.triangleCount()) {
-            throw new IllegalArgumentException(regions.length + " regions for " + mesh.triangleCount() + " triangles");
-        }
+        write(List.of(new Item(mesh, regions, null, null)), metadata, out);
+    }
+
+    /**
+     * Writes a plate of items. O(n).
+     *
+     * @param items at least one
+     * @param metadata text by name; names other than the specification's nine must be XML names without colon
+     * @param out is finished but not closed
+     * @throws IllegalArgumentException if a metadata name is not valid
+     */
+    public static void write(List<Item> items, Map<String, String> metadata, OutputStream out) throws IOException {
         ZipOutputStream zip = new ZipOutputStream(out);
         // Meshes in XML shrink nearly as much at the fastest level, several times sooner.
         zip.setLevel(Deflater.BEST_SPEED);
@@ -67,7 +98,7 @@ public final class ThreeMfWriter {
         zip.write(RELATIONSHIPS.getBytes(StandardCharsets.UTF_8));
         part(zip, "3D/3dmodel.model");
         AsciiSink sink = new AsciiSink(zip);
-        model(mesh, regions, new TreeMap<>(metadata), sink);
+        model(items, new TreeMap<>(metadata), sink);
         sink.flush();
         zip.finish();
     }
@@ -78,11 +109,10 @@ public final class ThreeMfWriter {
         zip.putNextEntry(entry);
     }
 
-    private static void model(TriangleMesh mesh, byte[] regions, Map<String, String> metadata, AsciiSink sink)
-            throws IOException {
+    private static void model(List<Item> items, Map<String, String> metadata, AsciiSink sink) throws IOException {
         sink.text(PROLOG).text("<model unit=\"millimeter\" xml:lang=\"en-US\" xmlns=\"")
                 .text(ThreeMfModelParser.CORE).text("\" xmlns:lm=\"").text(OWN_NAMESPACE).text("\"");
-        if (regions != null) {
+        if (items.stream().anyMatch(item -> item.regions() != null)) {
             sink.text(" xmlns:t=\"").text(SETS).text("\"");
         }
         sink.text(">\n");
@@ -90,13 +120,45 @@ public final class ThreeMfWriter {
             sink.text("<metadata name=\"").text(metadataName(entry.getKey())).text("\">")
                     .text(escaped(entry.getValue())).text("</metadata>\n");
         }
-        sink.text("<resources>\n<object id=\"1\" type=\"model\">\n<mesh>\n");
-        vertices(mesh, sink);
-        triangles(mesh, sink);
-        if (regions != null) {
-            sets(regions, sink);
+        sink.text("<resources>\n");
+        Map<TriangleMesh, Integer> objects = new IdentityHashMap<>();
+        for (Item item : items) {
+            if (objects.putIfAbsent(item.mesh(), objects.size() + 1) == null) {
+                object(item, objects.size(), sink);
+            }
         }
-        sink.text("</mesh>\n</object>\n</resources>\n<build>\n<item objectid=\"1\"/>\n</build>\n</model>\n");
+        sink.text("</resources>\n<build>\n");
+        for (Item item : items) {
+            sink.text("<item objectid=\"").number(objects.get(item.mesh())).text("\"");
+            if (item.placement() != null) {
+                sink.text(" transform=\"").text(transform(item.placement())).text("\"");
+            }
+            sink.text("/>\n");
+        }
+        sink.text("</build>\n</model>\n");
+    }
+
+    private static void object(Item item, int id, AsciiSink sink) throws IOException {
+        sink.text("<object id=\"").number(id).text("\" type=\"model\"");
+        if (item.name() != null) {
+            sink.text(" name=\"").text(escaped(item.name()).replace("\"", "&quot;").replace("\n", " ")
+                    .replace("\t", " ")).text("\"");
+        }
+        sink.text(">\n<mesh>\n");
+        vertices(item.mesh(), sink);
+        triangles(item.mesh(), sink);
+        if (item.regions() != null) {
+            sets(item.regions(), sink);
+        }
+        sink.text("</mesh>\n</object>\n");
+    }
+
+    /** Twelve numbers for row vectors (section 3.3 of the specification): the columns of ours, then the shift. */
+    private static String transform(RigidTransform placement) {
+        double[] m = placement.toRowMajor();
+        int[] order = {0, 4, 8, 1, 5, 9, 2, 6, 10, 3, 7, 11};
+        return Arrays.stream(order).mapToObj(i -> new BigDecimal(Double.toString(m[i] + 0.0)).toPlainString())
+                .collect(Collectors.joining(" "));
     }
 
     private static String metadataName(String name) {

@@ -1,0 +1,2 @@
+/** Webhooks: signed events for whoever asks for them. */
+package layupmold.api.webhook;

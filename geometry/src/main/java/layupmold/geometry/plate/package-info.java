@@ -1,0 +1,2 @@
+/** Standing several molds on one printer's bed. */
+package layupmold.geometry.plate;
