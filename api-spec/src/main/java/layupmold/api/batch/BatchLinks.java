@@ -9,11 +9,13 @@ import io.micronaut.serde.annotation.Serdeable;
  * @param bundle molds, reports and contents list in one zip
  * @param summary what the suit needs in all
  * @param page the same for people
+ * @param kit the layup kits together: plies of all parts on common rolls, shopping list
  */
 @Serdeable
 public record BatchLinks(
         String self,
         String bundle,
         String summary,
-        String page) {
+        String page,
+        String kit) {
 }

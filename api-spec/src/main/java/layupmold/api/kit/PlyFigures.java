@@ -10,6 +10,7 @@ import layupmold.api.recipe.WeaveKind;
  * @param number from 1 at the tool
  * @param weave how the yarns cross
  * @param arealWeightGsm fibre areal weight
+ * @param fibreDensity g/cm³
  * @param angleDeg warp direction in the mold's plan
  * @param fibre what it is woven of
  * @param tow filaments a yarn in trade notation, or null
@@ -35,6 +36,7 @@ public record PlyFigures(
         Integer number,
         WeaveKind weave,
         Double arealWeightGsm,
+        Double fibreDensity,
         Double angleDeg,
         String fibre,
         String tow,

@@ -6,6 +6,8 @@ import java.util.List;
 /**
  * What to mix, losses included.
  *
+ * @param laminateResin name of the laminating resin
+ * @param finishResin name of the finish coat's resin
  * @param clothG dry cloth with margin
  * @param resinG resin of the laminate, without hardener
  * @param hardenerG its hardener
@@ -22,6 +24,8 @@ import java.util.List;
  */
 @Serdeable
 public record ResinFigures(
+        String laminateResin,
+        String finishResin,
         Double clothG,
         Double resinG,
         Double hardenerG,

@@ -30,31 +30,43 @@ public final class ClothLayouts {
     public record ClothLayout(Cloth cloth, RollLayout layout, List<Finding> findings) {
     }
 
+    /** A piece of one cloth. */
+    public record Piece(Cloth cloth, ClothPiece outline) {
+    }
+
     private ClothLayouts() {
     }
 
     /** One layout a cloth, in the order the cloths first appear. */
     public static List<ClothLayout> of(List<PlyTemplate> templates, KitSpec spec) {
+        return nest(templates.stream().map(PlyTemplate::piece).toList(), spec.rollWidthMm(), spec.clearanceMm());
+    }
+
+    /**
+     * One layout a cloth, in the order the cloths first appear.
+     *
+     * @param rollWidthMm width of every roll
+     * @param clearanceMm least distance between pieces
+     */
+    public static List<ClothLayout> nest(List<Piece> pieces, double rollWidthMm, double clearanceMm) {
         Map<Cloth, List<ClothPiece>> rolls = new LinkedHashMap<>();
-        for (PlyTemplate t : templates) {
-            Cloth cloth = Cloth.of(t.ply());
-            rolls.computeIfAbsent(cloth, c -> new ArrayList<>())
-                    .add(new ClothPiece(t.part() + " " + t.number() + "/" + t.of(), t.pattern().outline()));
+        for (Piece piece : pieces) {
+            rolls.computeIfAbsent(piece.cloth(), c -> new ArrayList<>()).add(piece.outline());
         }
         List<ClothLayout> layouts = new ArrayList<>();
-        rolls.forEach((cloth, pieces) -> {
-            RollLayout layout = RollNesting.nest(pieces, spec.rollWidthMm(), spec.clearanceMm());
+        rolls.forEach((cloth, outlines) -> {
+            RollLayout layout = RollNesting.nest(outlines, rollWidthMm, clearanceMm);
             layouts.add(new ClothLayout(cloth, layout, layout.unplaced().stream()
-                    .map(piece -> tooWide(piece, spec)).toList()));
+                    .map(piece -> tooWide(piece, layout)).toList()));
         });
         return layouts;
     }
 
-    private static Finding tooWide(ClothPiece piece, KitSpec spec) {
-        double width = piece.outline().getEnvelopeInternal().getHeight() + 2 * spec.clearanceMm();
+    private static Finding tooWide(ClothPiece piece, RollLayout layout) {
+        double width = piece.outline().getEnvelopeInternal().getHeight() + 2 * layout.clearanceMm();
         return Finding.warning("kit", "piece-wider-than-roll",
                 "The ply " + piece.name() + " is wider across its warp than the roll.")
-                .measured(width, spec.rollWidthMm(), "mm")
+                .measured(width, layout.rollWidthMm(), "mm")
                 .advising("Take a wider roll, turn the ply's direction, or cut it in two along a warp thread.");
     }
 }

@@ -30,10 +30,11 @@ import org.joml.Vector3d;
  * @param sizeMm side of the square in the mold's plan
  * @param recipe the part's own, with a narrow flange and a thin wall
  * @param mold the coupon's mold
- * @param print material and time to print it
+ * @param printMinutes time to print it
  */
 public record Coupon(
-        HardPlace place, Vector3d at, double sizeMm, Recipe recipe, MoldOutcome.Mold mold, PrintEstimate print) {
+        HardPlace place, Vector3d at, double sizeMm, Recipe recipe, MoldOutcome.Mold mold,
+        double printMinutes) {
 
     /** A try-out must not take an evening of its own. */
     public static final double MOST_PRINT_MIN = 60;
@@ -69,13 +70,13 @@ public record Coupon(
                 continue;
             }
             MoldOutcome.Mold mold = (MoldOutcome.Mold) outcome;
-            PrintEstimate print = PrintEstimate.of(mold.solid(), recipe);
-            if (print.minutes() <= MOST_PRINT_MIN) {
-                return new Coupon(place, moldToPart.apply(place.centre()), size, recipe, mold, print);
+            double minutes = 60 * mold.report().print().filament().hours();
+            if (minutes <= MOST_PRINT_MIN) {
+                return new Coupon(place, moldToPart.apply(place.centre()), size, recipe, mold, minutes);
             }
             last = Finding.error("kit", "coupon-prints-too-long", String.format(Locale.ROOT,
-                    "Even a coupon of %.0f mm prints for %.0f minutes.", size, print.minutes()))
-                    .measured(print.minutes(), MOST_PRINT_MIN, "min")
+                    "Even a coupon of %.0f mm prints for %.0f minutes.", size, minutes))
+                    .measured(minutes, MOST_PRINT_MIN, "min")
                     .advising("Print coarser layers, fewer lines or faster, or choose a place by hand.");
         }
         throw new Rejection(last);

@@ -81,10 +81,23 @@ public record LayupKit(
         double partMm2 = sheet.trimmed().area();
         ResinPlan resin = ResinPlan.of(layup, clothMm2, partMm2, spec);
         List<Finding> findings = new ArrayList<>();
-        draped.values().forEach(d -> findings.addAll(d.findings()));
+        draped.values().forEach(d -> findings.addAll(named(d, drapes)));
         findings.addAll(resin.findings());
         return new LayupKit(name, layup, sheet, drapes, templates, laminate, laminate.massG(partMm2), resin,
                 findings.stream().distinct().toList());
+    }
+
+    /** A ply's findings, saying which plies lie like it. */
+    private static List<Finding> named(DrapedPly lying, List<DrapedPly> drapes) {
+        List<String> numbers = new ArrayList<>();
+        for (int k = 0; k < drapes.size(); k++) {
+            if (drapes.get(k) == lying) {
+                numbers.add(String.valueOf(k + 1));
+            }
+        }
+        String name = (numbers.size() == 1 ? "Ply " : "Plies ") + String.join(", ", numbers) + ": ";
+        return lying.findings().stream().map(f -> new Finding(f.severity(), f.stage(), f.code(), name + f.message(),
+                f.place(), f.figure(), f.limit(), f.unit(), f.advice())).toList();
     }
 
     /** The weave's own figures where recipe and kit say nothing else. */

@@ -1,6 +1,7 @@
 package layupmold.geometry.kit;
 
 import layupmold.geometry.drape.FlatPattern;
+import layupmold.geometry.nest.ClothPiece;
 import layupmold.geometry.recipe.Ply;
 
 /**
@@ -13,6 +14,12 @@ import layupmold.geometry.recipe.Ply;
  * @param pattern what to cut
  */
 public record PlyTemplate(String part, int number, int of, Ply ply, FlatPattern pattern) {
+
+    /** The piece of cloth, named after part and ply. */
+    public ClothLayouts.Piece piece() {
+        return new ClothLayouts.Piece(ClothLayouts.Cloth.of(ply),
+                new ClothPiece(part + " " + number + "/" + of, pattern.outline()));
+    }
 
     /** Cloth as cut, margin included and darts taken out, mm². */
     public double clothMm2() {

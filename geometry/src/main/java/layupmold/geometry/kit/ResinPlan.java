@@ -30,6 +30,7 @@ public record ResinPlan(
 
     /** Share of a ply's resin brushed on before its cloth is laid (common practice, no source). */
     private static final double BEFORE_CLOTH = 0.4;
+    private static final double SAME_DENSITY = 0.02;
     private static final double WORKING_SHARE_OF_POT_LIFE = 0.5;
 
     public ResinPlan {
@@ -88,7 +89,7 @@ public record ResinPlan(
         double coatRatio = spec.coatResin().hardenerPerResinByMass();
         return new ResinPlan(coats, clothG, mixedG / (1 + ratio), mixedG * ratio / (1 + ratio),
                 finishG / (1 + coatRatio), finishG * coatRatio / (1 + coatRatio), finishMm2,
-                spec.resin().potLifeMin(spec.workshopC()), findings(coats, spec));
+                spec.resin().potLifeMin(spec.workshopC()), findings(coats, layup, spec));
     }
 
     /** Most that one cup may hold: by exotherm, and by what is spread in half the pot life. */
@@ -106,7 +107,7 @@ public record ResinPlan(
                 hardenerG / resin.hardenerDensity());
     }
 
-    private static List<Finding> findings(List<Coat> coats, KitSpec spec) {
+    private static List<Finding> findings(List<Coat> coats, Layup layup, KitSpec spec) {
         List<Finding> findings = new ArrayList<>();
         double potLife = spec.resin().potLifeMin(spec.workshopC());
         int cups = coats.stream().filter(c -> c.stage() != Stage.FINISH).mapToInt(Coat::cups).max().orElse(1);
@@ -119,6 +120,13 @@ public record ResinPlan(
             findings.add(Finding.warning("kit", "short-pot-life",
                     "At this temperature the resin gels within twenty minutes of mixing.").measured(potLife, 20.0, "min")
                     .advising("Use a slower hardener, a cooler room, or a second pair of hands."));
+        }
+        double cured = spec.resin().curedDensity();
+        if (Math.abs(cured / layup.matrixDensity() - 1) > SAME_DENSITY) {
+            findings.add(Finding.info("kit", "resin-density-differs",
+                    "The laminate's thickness was reckoned with another cured density than this resin has.")
+                    .measured(cured, layup.matrixDensity(), "g/cm3")
+                    .advising("Give both the figure of the resin's data sheet."));
         }
         return findings;
     }

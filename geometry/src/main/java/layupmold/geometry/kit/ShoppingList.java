@@ -1,44 +1,77 @@
 package layupmold.geometry.kit;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * What to buy for one part or a suit; quantities are what will be used, not what tins come in.
  *
  * @param parts names, in order
  * @param cloths length of roll a cloth
- * @param laminateResinG resin for the laminates, g
- * @param laminateHardenerG its hardener, g
- * @param finishResinG resin for the finish coats, g
- * @param finishHardenerG its hardener, g
+ * @param resins a line a resin and purpose
  * @param cups mixing cups, two for every mix: the second is scraped into from the first
  * @param brushes one for every ply and coat
  * @param glovePairs two for every ply and coat
  * @param laminateMm2 area of all trimmed parts
  */
 public record ShoppingList(
-        List<String> parts, List<ClothLayouts.ClothLayout> cloths, double laminateResinG, double laminateHardenerG,
-        double finishResinG, double finishHardenerG, int cups, int brushes, int glovePairs, double laminateMm2) {
+        List<String> parts, List<ClothLayouts.ClothLayout> cloths, List<Resin> resins, int cups, int brushes,
+        int glovePairs, double laminateMm2) {
 
     public ShoppingList {
         parts = List.copyOf(parts);
         cloths = List.copyOf(cloths);
+        resins = List.copyOf(resins);
     }
 
-    /** The sum over kits, their plies nested together. Counts of cups, brushes and gloves: common practice, no source. */
+    /**
+     * @param name of the resin
+     * @param finish whether it is for finish coats, else for laminates
+     * @param resinG g, losses included
+     * @param hardenerG g
+     */
+    public record Resin(String name, boolean finish, double resinG, double hardenerG) {
+
+        private Resin plus(double moreResinG, double moreHardenerG) {
+            return new Resin(name, finish, resinG + moreResinG, hardenerG + moreHardenerG);
+        }
+    }
+
+    private record Use(String name, boolean finish) {
+    }
+
+    /** The sum over kits, their plies nested together. */
     public static ShoppingList of(List<LayupKit> kits, KitSpec spec) {
-        List<ClothLayouts.ClothLayout> cloths = ClothLayouts.of(
-                kits.stream().flatMap(k -> k.templates().stream()).toList(), spec);
-        List<ResinPlan> plans = kits.stream().map(LayupKit::resin).toList();
-        int mixes = plans.stream().flatMap(p -> p.coats().stream()).mapToInt(ResinPlan.Coat::cups).sum();
-        int sessions = kits.stream().mapToInt(k -> k.templates().size()).sum()
-                + (int) plans.stream().flatMap(p -> p.coats().stream())
-                .filter(c -> c.stage() == ResinPlan.Stage.FINISH).count();
-        return new ShoppingList(kits.stream().map(LayupKit::part).toList(), cloths,
-                plans.stream().mapToDouble(ResinPlan::resinG).sum(),
-                plans.stream().mapToDouble(ResinPlan::hardenerG).sum(),
-                plans.stream().mapToDouble(ResinPlan::finishResinG).sum(),
-                plans.stream().mapToDouble(ResinPlan::finishHardenerG).sum(),
-                2 * mixes, sessions, 2 * sessions, plans.stream().mapToDouble(ResinPlan::finishMm2).sum());
+        return of(kits.stream().map(kit -> LayupNeeds.of(kit, spec)).toList(), spec.rollWidthMm(), spec.clearanceMm());
+    }
+
+    /**
+     * The sum, all plies nested together. Counts of cups, brushes and gloves: common practice, no source.
+     *
+     * @param rollWidthMm width of every roll
+     * @param clearanceMm least distance between pieces
+     */
+    public static ShoppingList of(List<LayupNeeds> needs, double rollWidthMm, double clearanceMm) {
+        List<ClothLayouts.ClothLayout> cloths = ClothLayouts.nest(
+                needs.stream().flatMap(n -> n.pieces().stream()).toList(), rollWidthMm, clearanceMm);
+        Map<Use, Resin> resins = new LinkedHashMap<>();
+        for (LayupNeeds n : needs) {
+            add(resins, new Use(n.laminateResin(), false), n.resinG(), n.hardenerG());
+        }
+        for (LayupNeeds n : needs) {
+            add(resins, new Use(n.finishResin(), true), n.finishResinG(), n.finishHardenerG());
+        }
+        int sessions = needs.stream().mapToInt(LayupNeeds::sessions).sum();
+        return new ShoppingList(needs.stream().map(LayupNeeds::part).toList(), cloths, List.copyOf(resins.values()),
+                2 * needs.stream().mapToInt(LayupNeeds::mixes).sum(), sessions, 2 * sessions,
+                needs.stream().mapToDouble(LayupNeeds::finishMm2).sum());
+    }
+
+    private static void add(Map<Use, Resin> resins, Use use, double resinG, double hardenerG) {
+        if (resinG > 0) {
+            resins.merge(use, new Resin(use.name(), use.finish(), resinG, hardenerG),
+                    (sum, one) -> sum.plus(one.resinG(), one.hardenerG()));
+        }
     }
 }

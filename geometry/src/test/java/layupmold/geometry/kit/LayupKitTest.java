@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import layupmold.geometry.RigidTransform;
 import layupmold.geometry.drape.ToolSheet;
+import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.Layup;
 import layupmold.geometry.recipe.Ply;
 import layupmold.geometry.shapes.Shapes;
@@ -37,6 +38,21 @@ class LayupKitTest {
         LayupKit kit = plate("plate", 100, layup);
         assertSame(kit.drapes().get(0), kit.drapes().get(2));
         assertEquals(3, kit.templates().get(2).number());
+        // Bent to a corner, all three span it: two directions, two findings, each naming its plies.
+        LayupKit bent = LayupKit.of("corner", ToolSheet.of(corner()), layup, KitSpec.defaults(),
+                RigidTransform.identity());
+        assertEquals(List.of("Plies 1, 3: ", "Ply 2: "), bent.findings().stream()
+                .filter(f -> f.code().equals("cloth-bridges"))
+                .map(f -> f.message().substring(0, f.message().indexOf(':') + 2)).toList());
+    }
+
+    private static TriangleMesh corner() {
+        TriangleMesh flat = Shapes.sheet(100, 60);
+        double[] xyz = flat.xyz().clone();
+        for (int k = 0; k < xyz.length; k += 3) {
+            xyz[k + 2] = Math.abs(xyz[k] - 50);
+        }
+        return new TriangleMesh(xyz, flat.triangles());
     }
 
     /** Plies of two parts share a roll; their layout is no longer than one after the other. */

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import layupmold.geometry.laminate.MaterialTables;
 import layupmold.geometry.recipe.Layup;
 import layupmold.geometry.recipe.Ply;
 import net.jqwik.api.ForAll;
@@ -77,6 +78,15 @@ class ResinPlanTest {
         }
         assertEquals(mixed, plan.resinG() + plan.hardenerG(), 1e-6 * mixed);
         assertEquals(plan.clothG() * (1 + loss), mixed, 1e-6 * mixed);
+    }
+
+    @Test
+    void aResinOfAnotherDensityThanTheLaminatesIsTold() {
+        KitSpec polyester = KitSpec.defaults().withResin(ResinSpec.of(MaterialTables.resin("polyester")));
+        assertTrue(ResinPlan.of(Layup.defaults(), List.of(1e5, 1e5), 1e5, polyester).findings().stream()
+                .anyMatch(f -> f.code().equals("resin-density-differs")));
+        assertTrue(ResinPlan.of(Layup.defaults(), List.of(1e5, 1e5), 1e5, KitSpec.defaults()).findings().stream()
+                .noneMatch(f -> f.code().equals("resin-density-differs")));
     }
 
     @Test

@@ -55,7 +55,8 @@ public class BatchView {
         String self = path(batch.id());
         return new BatchResource(batch.id(), status, (int) percent, batch.title(), parts, batch.createdAt(),
                 batch.expiresAt(), new BatchLinks(self, status.isFinal() ? self + "/bundle.zip" : null,
-                        batch.sorted() ? self + "/summary.json" : null, batch.sorted() ? self + "/summary.html" : null));
+                        batch.sorted() ? self + "/summary.json" : null, batch.sorted() ? self + "/summary.html" : null,
+                        status.isFinal() ? self + "/kit.json" : null));
     }
 
     private static BatchPart part(BatchRow batch, PartAndMold both) {

@@ -31,6 +31,11 @@ class KitController {
         return answers.file(id, kit, MoldKit.RESIN, Media.JSON, request);
     }
 
+    @GetMapping("/v1/molds/{id}/kit/outlines.json")
+    ResponseEntity<?> outlines(@PathVariable String id, HttpServletRequest request) throws IOException {
+        return answers.file(id, kit, MoldKit.OUTLINES, Media.JSON, request);
+    }
+
     @GetMapping("/v1/molds/{id}/kit/templates-{paper}.pdf")
     ResponseEntity<?> templates(@PathVariable String id, @PathVariable String paper, HttpServletRequest request)
             throws IOException {

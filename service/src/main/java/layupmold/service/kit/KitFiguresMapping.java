@@ -7,7 +7,9 @@ import layupmold.api.kit.CoatFigures;
 import layupmold.api.kit.CoatStage;
 import layupmold.api.kit.KitDocument;
 import layupmold.api.kit.KitFile;
+import layupmold.api.kit.KitOutlines;
 import layupmold.api.kit.PlyFigures;
+import layupmold.api.kit.PlyOutline;
 import layupmold.api.kit.ResinFigures;
 import layupmold.api.kit.SplitFigures;
 import layupmold.api.recipe.WeaveKind;
@@ -23,6 +25,8 @@ import layupmold.geometry.nest.ClothPiece;
 import layupmold.service.making.ReportMapping;
 import layupmold.service.recipe.AcceptedRecipe;
 import org.joml.Vector3d;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.LineString;
 
 /** Kits from the geometry to the contract. */
 final class KitFiguresMapping {
@@ -52,7 +56,8 @@ final class KitFiguresMapping {
         Vector3d start = draped.start();
         DrapedPly.Split split = draped.split();
         return new PlyFigures(template.number(), WeaveKind.valueOf(template.ply().weave().name()),
-                template.ply().arealWeightGsm(), template.ply().angleDeg(), template.ply().fibre(),
+                template.ply().arealWeightGsm(), template.ply().fibreDensity(), template.ply().angleDeg(),
+                template.ply().fibre(),
                 orNull(template.ply().tow()), kit.laminate().plyMm().get(index),
                 List.of(start.x, start.y, start.z), f.surfaceMm2(), f.drapedMm2(), f.flatMm2(), template.clothMm2(),
                 f.maxShearDeg(), f.p95ShearDeg(), draped.spec().lockingDeg(), f.lockedMm2(), f.uncoveredMm2(),
@@ -60,11 +65,30 @@ final class KitFiguresMapping {
                 split == null ? null : new SplitFigures(split.alongWarp(), split.atMm(), split.lockedShare()));
     }
 
+    static KitOutlines outlines(LayupKit kit) {
+        return new KitOutlines(kit.templates().stream().map(t -> new PlyOutline(t.number(),
+                numbers(t.pattern().outline().getExteriorRing()),
+                t.pattern().trimLines().stream().map(KitFiguresMapping::numbers).toList(),
+                t.pattern().notches().stream().map(KitFiguresMapping::numbers).toList(),
+                t.pattern().darts().stream().map(dart -> numbers(dart.getExteriorRing())).toList(),
+                t.pattern().split() == null ? null : numbers(t.pattern().split()))).toList());
+    }
+
+    /** To a thousandth of a millimetre. */
+    private static List<Double> numbers(LineString line) {
+        List<Double> xy = new ArrayList<>();
+        for (Coordinate c : line.getCoordinates()) {
+            xy.add(Math.round(1000 * c.x) / 1000.0);
+            xy.add(Math.round(1000 * c.y) / 1000.0);
+        }
+        return xy;
+    }
+
     private static String orNull(String word) {
         return word.isEmpty() ? null : word;
     }
 
-    private static ClothFigures cloth(ClothLayouts.ClothLayout cloth) {
+    static ClothFigures cloth(ClothLayouts.ClothLayout cloth) {
         return new ClothFigures(WeaveKind.valueOf(cloth.cloth().weave().name()), cloth.cloth().arealWeightGsm(),
                 cloth.cloth().fibreDensity(), cloth.cloth().fibre(), orNull(cloth.cloth().tow()), cloth.layout().rollWidthMm(), cloth.layout().lengthMm(),
                 cloth.layout().wasteShare(), cloth.layout().placed().size(),
@@ -72,7 +96,7 @@ final class KitFiguresMapping {
     }
 
     private static ResinFigures resin(ResinPlan plan, KitSpec spec) {
-        return new ResinFigures(plan.clothG(), plan.resinG(), plan.hardenerG(), plan.finishResinG(),
+        return new ResinFigures(spec.resin().name(), spec.coatResin().name(), plan.clothG(), plan.resinG(), plan.hardenerG(), plan.finishResinG(),
                 plan.finishHardenerG(), plan.finishMm2(), plan.potLifeMin(), spec.resin().tackHours(),
                 spec.resin().demoldHours(), spec.resin().fullCureHours(), spec.coatResin().fullCureHours(),
                 spec.resin().shelfMonths(), plan.coats().stream().map(KitFiguresMapping::coat).toList());

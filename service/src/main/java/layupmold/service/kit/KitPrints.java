@@ -59,11 +59,10 @@ public final class KitPrints {
     }
 
     /** A suit: {@code cut-layout-N.svg} a cloth with the plies of all parts, {@code shopping-list.html} and {@code .pdf}. */
-    public static Map<String, byte[]> ofSuit(List<LayupKit> kits, KitSpec spec) {
+    public static Map<String, byte[]> ofSuit(ShoppingList list) {
         Map<String, byte[]> files = new LinkedHashMap<>();
-        ShoppingList list = ShoppingList.of(kits, spec);
         addLayouts(files, list.cloths());
-        SuitSheet sheet = SuitSheet.of(list, spec);
+        SuitSheet sheet = SuitSheet.of(list);
         files.put("shopping-list.html", sheet.html().getBytes(StandardCharsets.UTF_8));
         files.put("shopping-list.pdf", sheet.pdf());
         return files;

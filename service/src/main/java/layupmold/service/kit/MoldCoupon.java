@@ -47,8 +47,8 @@ public class MoldCoupon implements LookSet {
         Vector3d size = coupon.mold().report().body().sizeMm();
         CouponDocument document = new CouponDocument(title, new PlaceFigures(at.x, at.y, at.z, null), coupon.sizeMm(),
                 coupon.place().steepestDeg(), coupon.place().gapMm(), coupon.place().shearDeg(),
-                coupon.mold().report().offset().signedMm(), List.of(size.x, size.y, size.z), coupon.print().minutes(),
-                coupon.print().plasticMm3(), ReportMapping.REPORTS.toContract(coupon.mold().report().findings()),
+                coupon.mold().report().offset().signedMm(), List.of(size.x, size.y, size.z), coupon.printMinutes(),
+                coupon.mold().report().print().filament().printedMm3(), ReportMapping.REPORTS.toContract(coupon.mold().report().findings()),
                 List.of(new KitFile(stl.name(), stl.mediaType()), new KitFile(threeMf.name(), threeMf.mediaType())));
         return List.of(stl, threeMf, new LookFile(COUPON, "application/json", ContractJson.write(document)));
     }

@@ -22,10 +22,15 @@ public class MoldKit implements LookSet {
     public static final String KIT = "kit.json";
     public static final String FOLDER = "kit/";
     public static final String RESIN = FOLDER + "resin.json";
+    public static final String OUTLINES = FOLDER + "outlines.json";
 
     private static final String JSON = "application/json";
     private static final Map<String, String> MEDIA_TYPES = Map.of(
             "pdf", "application/pdf", "svg", "image/svg+xml", "png", "image/png", "html", "text/html", "json", JSON);
+
+    static String mediaType(String fileName) {
+        return MEDIA_TYPES.get(fileName.substring(fileName.lastIndexOf('.') + 1));
+    }
 
     @Override
     public String mainFile() {
@@ -40,7 +45,8 @@ public class MoldKit implements LookSet {
         KitPrints.Printed printed = KitPrints.ofPart(kit, cloths, recipe.geometry(), recipe.kit());
         List<LookFile> files = new ArrayList<>();
         printed.files().forEach((name, bytes) -> files.add(
-                new LookFile(FOLDER + name, MEDIA_TYPES.get(name.substring(name.lastIndexOf('.') + 1)), bytes)));
+                new LookFile(FOLDER + name, mediaType(name), bytes)));
+        files.add(new LookFile(OUTLINES, JSON, ContractJson.write(KitFiguresMapping.outlines(kit))));
         KitDocument document = KitFiguresMapping.document(kit, cloths, recipe, printed.findings(), files.stream()
                 .map(file -> new KitFile(file.name(), file.mediaType())).toList());
         files.add(new LookFile(RESIN, JSON, ContractJson.write(document.resin())));

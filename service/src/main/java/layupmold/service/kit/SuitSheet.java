@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 import layupmold.geometry.kit.ClothLayouts;
-import layupmold.geometry.kit.KitSpec;
 import layupmold.geometry.kit.ShoppingList;
 
 /**
@@ -20,14 +19,10 @@ record SuitSheet(String parts, List<Item> items) {
     record Item(String name, String quantity, String note) {
     }
 
-    static SuitSheet of(ShoppingList list, KitSpec spec) {
+    static SuitSheet of(ShoppingList list) {
         Stream<Item> cloths = list.cloths().stream().map(SuitSheet::cloth);
+        Stream<Item> resins = list.resins().stream().flatMap(SuitSheet::resin);
         Stream<Item> rest = Stream.of(
-                new Item(spec.resin().name() + ", resin", grams(list.laminateResinG()), "for the laminates, losses "
-                        + "included; keeps about " + Math.round(spec.resin().shelfMonths()) + " months closed"),
-                new Item(spec.resin().name() + ", hardener", grams(list.laminateHardenerG()), ""),
-                new Item(spec.coatResin().name() + ", resin", grams(list.finishResinG()), "for the finish coats"),
-                new Item(spec.coatResin().name() + ", hardener", grams(list.finishHardenerG()), ""),
                 new Item("mixing cups", String.valueOf(list.cups()), "two a mix"),
                 new Item("brushes", String.valueOf(list.brushes()), "one a ply and coat"),
                 new Item("nitrile gloves", list.glovePairs() + " pairs", "two a ply and coat"),
@@ -35,7 +30,8 @@ record SuitSheet(String parts, List<Item> items) {
                         "several thin coats"),
                 new Item("wet sanding paper", "P400, P800, P1000, P2000", "FEPA grits"),
                 new Item("goggles, fitted particle mask, extraction", "for each maker", "see the cautions on the card"));
-        return new SuitSheet(String.join(", ", list.parts()), Stream.concat(cloths, rest).toList());
+        return new SuitSheet(String.join(", ", list.parts()),
+                Stream.of(cloths, resins, rest).flatMap(items -> items).toList());
     }
 
     String html() {
@@ -44,6 +40,13 @@ record SuitSheet(String parts, List<Item> items) {
 
     byte[] pdf() {
         return HtmlPage.pdf(html());
+    }
+
+    private static Stream<Item> resin(ShoppingList.Resin resin) {
+        return Stream.of(
+                new Item(resin.name() + ", resin", grams(resin.resinG()), resin.finish() ? "for the finish coats"
+                        : "for the laminates, losses included; closed tins keep about two years"),
+                new Item(resin.name() + ", hardener", grams(resin.hardenerG()), ""));
     }
 
     private static Item cloth(ClothLayouts.ClothLayout cloth) {

@@ -110,7 +110,7 @@ record WorkCard(
         MaterialTables.PrintMaterial print = MaterialTables.printMaterial(recipe.printer().material());
         List<Step> steps = new ArrayList<>();
         steps.add(new Step("Print", text("%s, %.1f mm nozzle, layers of %.2f mm, %d lines, flat side down, no "
-                + "supports. The print softens at about %.0f °C.", recipe.printer().material(),
+                + "supports. The print softens at about %.0f °C. Print the coupon first and go the whole way on it.", recipe.printer().material(),
                 recipe.printer().nozzleMm(), recipe.inspect().layerMm(), recipe.inspect().wallLines(),
                 print.softensC())));
         steps.add(new Step("Sand the tool", "Take the layer lines off the tool surface and the flange with P240, then "

@@ -61,7 +61,7 @@ class KitFilesTest {
         JsonPath kit = service.request().get(mold + "/kit.json").then().statusCode(200)
                 .contentType("application/json").body("part", equalTo("dish & lid")).extract().jsonPath();
         List<Map<String, String>> files = kit.getList("files");
-        assertEquals(3 + 3 + 2 + 3 + 2, files.size(), files::toString);
+        assertEquals(3 + 3 + 2 + 3 + 2 + 1, files.size(), files::toString);
         for (Map<String, String> file : files) {
             service.request().get(mold + "/" + file.get("href")).then().statusCode(200)
                     .contentType(startsWith(file.get("mediaType"))).header("X-Content-Type-Options", "nosniff");
@@ -84,6 +84,23 @@ class KitFilesTest {
                 kit.getDouble("resin.resinG") + kit.getDouble("resin.hardenerG"), 1e-6);
         // The vinyl ester row: 2 parts of hardener to 100 by mass.
         assertEquals(0.02, kit.getDouble("resin.hardenerG") / kit.getDouble("resin.resinG"), 1e-6);
+    }
+
+    /** The numbers for a cutting machine are those of the drawing: same corners, same area as the cloth as cut. */
+    @Test
+    void outlinesAreGivenAsNumbers() {
+        JsonPath lines = service.request().get(mold + "/kit/outlines.json").then().statusCode(200).extract().jsonPath();
+        JsonPath kit = service.request().get(mold + "/kit.json").jsonPath();
+        for (int ply = 0; ply < 3; ply++) {
+            List<Float> xy = lines.getList("plies[" + ply + "].outline", Float.class);
+            double twice = 0;
+            for (int k = 0; k + 3 < xy.size(); k += 2) {
+                twice += xy.get(k) * xy.get(k + 3) - xy.get(k + 2) * xy.get(k + 1);
+            }
+            double cloth = kit.getDouble("plies[" + ply + "].clothMm2");
+            assertEquals(cloth, Math.abs(twice) / 2, 1e-3 * cloth);
+            assertEquals(4, lines.getList("plies[" + ply + "].notches").size());
+        }
     }
 
     @Test

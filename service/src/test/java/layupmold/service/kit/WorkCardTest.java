@@ -12,6 +12,7 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import layupmold.geometry.kit.ClothLayouts;
 import layupmold.geometry.kit.KitSpec;
 import layupmold.geometry.kit.LayupKit;
+import layupmold.geometry.kit.ShoppingList;
 import layupmold.geometry.recipe.Recipe;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -92,7 +93,7 @@ class WorkCardTest {
     void suitListAddsUpItsParts() throws Exception {
         LayupKit a = KitSamples.dome("crown");
         LayupKit b = KitSamples.dome("breast shell", 60);
-        byte[] pdf = KitPrints.ofSuit(List.of(a, b), SPEC).get("shopping-list.pdf");
+        byte[] pdf = KitPrints.ofSuit(ShoppingList.of(List.of(a, b), SPEC)).get("shopping-list.pdf");
         String words = text(pdf);
         double resin = a.resin().resinG() + b.resin().resinG();
         assertTrue(words.contains(String.format("%.0f g", Math.ceil(resin))), words);
