@@ -106,8 +106,10 @@ public final class KitBars {
     }
 
     private void suit(Path folder, Path prints) throws IOException {
+        OperatingSystemMXBean machine = ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
         List<LayupKit> kits = new ArrayList<>();
         double seconds = 0;
+        long work = 0;
         try (Stream<Path> files = Files.list(folder)) {
             for (Path stl : files.filter(f -> f.toString().endsWith(".stl")).sorted().toList()) {
                 String name = stl.getFileName().toString().replace(".stl", "");
@@ -120,9 +122,11 @@ public final class KitBars {
                     continue;
                 }
                 long from = System.nanoTime();
+                long busy = machine.getProcessCpuTime();
                 LayupKit kit = LayupKit.of(name, sheet, Recipe.defaults().layup(), KitSpec.defaults(),
                         RigidTransform.identity());
                 seconds += (System.nanoTime() - from) / 1e9;
+                work += machine.getProcessCpuTime() - busy;
                 kits.add(kit);
                 for (int ply = 0; ply < kit.drapes().size(); ply++) {
                     areas(name + ", ply " + (ply + 1), kit.drapes().get(ply));
@@ -130,9 +134,13 @@ public final class KitBars {
             }
         }
         long from = System.nanoTime();
+        long busy = machine.getProcessCpuTime();
         byte[] pdf = KitPrints.templates(kits, KitSpec.Paper.A4).orElseThrow();
         Map<String, byte[]> layouts = KitPrints.ofSuit(ShoppingList.of(kits, KitSpec.defaults()));
         seconds += (System.nanoTime() - from) / 1e9;
+        work += machine.getProcessCpuTime() - busy;
+        System.out.printf(Locale.ROOT, "%.1f programs share this machine's %d cores; of the next figure %.1f s are work%n",
+                machine.getSystemLoadAverage(), machine.getAvailableProcessors(), work / 1e9);
         bar("templates of " + kits.size() + " parts, draped, nested on one roll, drawn", seconds, 30, "s");
         bar("templates against the PDF read back", worstInPdf(kits, pdf), 0.1, "mm");
         Files.write(prints.resolve("templates.pdf"), pdf);
