@@ -1,9 +1,7 @@
 package layupmold.geometry.kit;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import layupmold.geometry.MoldOutcome;
 import layupmold.geometry.RigidTransform;
 import layupmold.geometry.drape.Drape;
@@ -64,16 +62,19 @@ public record LayupKit(
             RigidTransform moldToPart) {
         String name = printable(part);
         LaminateFigures laminate = LaminateStack.of(layup);
-        Map<DrapeSpec, DrapedPly> draped = new LinkedHashMap<>();
+        List<DrapeSpec> hows = new ArrayList<>();
+        for (int k = 0; k < layup.plies().size(); k++) {
+            hows.add(howToLay(layup.plies().get(k), laminate.plyMm().get(k), clothRadiusMm, spec, moldToPart));
+        }
+        List<DrapeSpec> ways = hows.stream().distinct().toList();
+        List<DrapedPly> draped = ways.parallelStream().map(how -> Drape.ply(sheet, how, moldToPart)).toList();
         List<DrapedPly> drapes = new ArrayList<>();
         List<PlyTemplate> templates = new ArrayList<>();
         List<Double> clothMm2 = new ArrayList<>();
         for (int k = 0; k < layup.plies().size(); k++) {
-            Ply ply = layup.plies().get(k);
-            DrapeSpec how = howToLay(ply, laminate.plyMm().get(k), clothRadiusMm, spec, moldToPart);
-            DrapedPly lying = draped.computeIfAbsent(how, s -> Drape.ply(sheet, s, moldToPart));
+            DrapedPly lying = draped.get(ways.indexOf(hows.get(k)));
             drapes.add(lying);
-            PlyTemplate template = new PlyTemplate(name, k + 1, layup.plies().size(), ply,
+            PlyTemplate template = new PlyTemplate(name, k + 1, layup.plies().size(), layup.plies().get(k),
                     FlatPattern.of(sheet, lying, spec.marginMm()));
             templates.add(template);
             clothMm2.add(template.clothMm2());
@@ -81,7 +82,7 @@ public record LayupKit(
         double partMm2 = sheet.trimmed().area();
         ResinPlan resin = ResinPlan.of(layup, clothMm2, partMm2, spec);
         List<Finding> findings = new ArrayList<>();
-        draped.values().forEach(d -> findings.addAll(named(d, drapes)));
+        draped.forEach(d -> findings.addAll(named(d, drapes)));
         findings.addAll(resin.findings());
         return new LayupKit(name, layup, sheet, drapes, templates, laminate, laminate.massG(partMm2), resin,
                 findings.stream().distinct().toList());
