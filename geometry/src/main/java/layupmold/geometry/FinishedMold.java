@@ -47,7 +47,7 @@ record FinishedMold(
         List<Finding> findings) {
 
     /** A single place farther off than this makes the mold useless; in between it is a warning. */
-    private static final double GROSS_MM = 0.2;
+    private static final double GROSS_MM = 0.1;
 
     /** @param face the capped face in the solid's frame */
     static FinishedMold measure(

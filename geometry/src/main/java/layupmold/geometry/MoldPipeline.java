@@ -32,6 +32,7 @@ import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.recipe.Tool;
 import layupmold.geometry.report.LaminateFigures;
 import layupmold.geometry.report.MoldReport;
+import layupmold.geometry.mesh.CoordinateLattice;
 import org.joml.Vector3d;
 
 /**
@@ -43,6 +44,8 @@ public final class MoldPipeline {
 
     /** Least width of the groove that marks an opening's trim line, mm. */
     private static final double LEAST_GROOVE_MM = 0.8;
+    /** For wall, rise and offset. */
+    private static final double SPARE_EXTENT_MM = 100;
 
     private final Recipe recipe;
     private final Progress progress;
@@ -112,14 +115,15 @@ public final class MoldPipeline {
         collect(capped.findings());
         TriangleMesh engraved = TrimEngraving.engrave(capped, female ? trimDepth : -trimDepth);
 
+        CoordinateLattice lattice = CoordinateLattice.within(extentMm(engraved));
         OffsetSurface tool = stage("offset", 0.45,
-                () -> OffsetStage.offset(engraved, capped.capOfTriangle(), capped.perimeter(), offset));
+                () -> OffsetStage.offset(engraved, capped.capOfTriangle(), capped.perimeter(), offset, lattice));
         collect(tool.findings());
 
-        FlangedSurface flanged = stage("flange", 0.6, () -> flange(tool, female));
+        FlangedSurface flanged = stage("flange", 0.6, () -> flange(tool, female, lattice));
         collect(flanged.findings());
 
-        MoldSolid solid = stage("body", 0.65, () -> BodyBuilder.build(flanged, recipe.body()));
+        MoldSolid solid = stage("body", 0.65, () -> BodyBuilder.build(flanged, recipe.body(), lattice));
         frame = frame.then(solid.placement());
 
         FinishedMold finished = stage("inspect", 0.7, () -> FinishedMold.measure(
@@ -147,7 +151,7 @@ public final class MoldPipeline {
         return new MoldOutcome.Mold(solid.mesh(), solid.regions(), frame, report, finished.inspection(), workpiece);
     }
 
-    private FlangedSurface flange(OffsetSurface tool, boolean female) {
+    private FlangedSurface flange(OffsetSurface tool, boolean female, CoordinateLattice lattice) {
         TriangleMesh facingOut = female ? tool.mesh().flipped() : tool.mesh();
         int[] perimeter = tool.perimeter().clone();
         if (female) {
@@ -162,7 +166,14 @@ public final class MoldPipeline {
             regions[t] = (byte) (tool.capOfTriangle()[t] < 0 ? MoldRegion.TOOL : MoldRegion.CAP).ordinal();
         }
         return FlangeBuilder.build(facingOut, regions, perimeter, recipe.tool(), recipe.flange(),
-                recipe.body().wallMm());
+                recipe.body().wallMm(), lattice);
+    }
+
+    /** No part of the mold will be farther than this from its frame's origin. */
+    private double extentMm(TriangleMesh face) {
+        double[] box = face.bounds();
+        double longest = Math.max(box[3] - box[0], Math.max(box[4] - box[1], box[5] - box[2]));
+        return longest + 2 * recipe.flange().widthMm() + SPARE_EXTENT_MM;
     }
 
     private interface StageBody<T> {

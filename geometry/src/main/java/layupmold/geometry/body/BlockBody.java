@@ -4,6 +4,7 @@ import layupmold.geometry.MoldRegion;
 import layupmold.geometry.delaunay.ConstrainedDelaunay;
 import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.mesh.LabelledMeshBuilder;
+import layupmold.geometry.mesh.CoordinateLattice;
 
 /**
  * Closes the flanged surface to a block: upright sides down from the outline to a flat base. Prints without supports as
@@ -18,13 +19,13 @@ final class BlockBody {
      * @param wallMm what is left, at the least, between the lowest point of the surface and the bed
      * @return the closed solid in the surface's frame, before placement
      */
-    static LabelledMeshBuilder close(FlangedSurface surface, double wallMm) {
+    static LabelledMeshBuilder close(FlangedSurface surface, double wallMm, CoordinateLattice lattice) {
         double lowest = surface.planeZMm();
         double[] xyz = surface.mesh().xyz();
         for (int i = 2; i < xyz.length; i += 3) {
             lowest = Math.min(lowest, xyz[i]);
         }
-        double base = lowest - wallMm;
+        double base = lattice.below(lowest - wallMm);
         LabelledMeshBuilder solid = new LabelledMeshBuilder(surface.mesh(), surface.regions());
         int[] top = surface.outline();
         int n = top.length;

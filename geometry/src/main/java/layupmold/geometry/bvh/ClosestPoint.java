@@ -1,13 +1,13 @@
 package layupmold.geometry.bvh;
 
 /** Closest point on a triangle: Ericson, "Real-Time Collision Detection", 2005, section 5.1.5. */
-final class ClosestPoint {
+public final class ClosestPoint {
 
     private ClosestPoint() {
     }
 
     /** Lowers {@code answer} to triangle {@code t} (corners given by the index of their x) if it is nearer. */
-    static void onTriangle(double[] xyz, int a, int b, int c, double px, double py, double pz, int t,
+    public static void onTriangle(double[] xyz, int a, int b, int c, double px, double py, double pz, int t,
             NearestPoint answer) {
         double abx = xyz[b] - xyz[a];
         double aby = xyz[b + 1] - xyz[a + 1];

@@ -42,6 +42,11 @@ public final class SelfIntersections {
         return merge(parts);
     }
 
+    /** Whether two triangles, given by their vertices, meet outside the vertices and edges they share. Exact. */
+    public static boolean meet(double[] xyz, int a0, int a1, int a2, int b0, int b1, int b2) {
+        return TriangleOverlap.test(xyz, 3 * a0, 3 * a1, 3 * a2, 3 * b0, 3 * b1, 3 * b2);
+    }
+
     private static int[] merge(int[][] parts) {
         long[] keys = Arrays.stream(parts).flatMapToLong(part -> {
             long[] packed = new long[part.length / 2];

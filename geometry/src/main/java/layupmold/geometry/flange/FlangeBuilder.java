@@ -12,6 +12,7 @@ import layupmold.geometry.mesh.LabelledMeshBuilder;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Tool;
+import layupmold.geometry.mesh.CoordinateLattice;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.MultiPoint;
@@ -32,9 +33,12 @@ public final class FlangeBuilder {
     private final TriangleMesh tool;
     private final int[] perimeter;
     private final double up;
+    private final CoordinateLattice lattice;
     private final LabelledMeshBuilder sheet;
 
-    private FlangeBuilder(TriangleMesh tool, byte[] regions, int[] perimeter, Tool side) {
+    private FlangeBuilder(
+            TriangleMesh tool, byte[] regions, int[] perimeter, Tool side, CoordinateLattice lattice) {
+        this.lattice = lattice;
         this.tool = tool;
         this.perimeter = perimeter;
         this.up = side == Tool.FEMALE ? 1 : -1;
@@ -47,11 +51,12 @@ public final class FlangeBuilder {
      * @param perimeter its perimeter's vertices with the surface on the left
      * @param side cavity or plug: the wall climbs with the pull or against it
      * @param wallMm least wall: the outline keeps this distance from the tool surface in plan
+     * @param lattice the coordinates that the tool surface has
      * @throws Rejection if the perimeter crosses itself seen along the pull
      */
-    public static FlangedSurface build(
-            TriangleMesh tool, byte[] regions, int[] perimeter, Tool side, FlangeSpec spec, double wallMm) {
-        return new FlangeBuilder(tool, regions, perimeter, side).build(spec, wallMm);
+    public static FlangedSurface build(TriangleMesh tool, byte[] regions, int[] perimeter, Tool side, FlangeSpec spec,
+            double wallMm, CoordinateLattice lattice) {
+        return new FlangeBuilder(tool, regions, perimeter, side, lattice).build(spec, wallMm);
     }
 
     private FlangedSurface build(FlangeSpec spec, double wallMm) {
@@ -168,10 +173,10 @@ public final class FlangeBuilder {
         for (double[] corners : PlanRegion.rings(area)) {
             int[] ring = new int[corners.length / 2];
             for (int i = 0; i < ring.length; i++) {
-                double x = corners[2 * i];
-                double y = corners[2 * i + 1];
+                double x = lattice.round(corners[2 * i]);
+                double y = lattice.round(corners[2 * i + 1]);
                 double z = Double.isNaN(level.height()) ? heights.at(x, y) : up * level.height();
-                ring[i] = sheet.addVertex(x, y, z);
+                ring[i] = sheet.addVertex(x, y, lattice.round(z));
             }
             rings.add(ring);
         }

@@ -10,6 +10,7 @@ import layupmold.geometry.check.MoldCheck;
 import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.flange.FlangeBuilder;
 import layupmold.geometry.flange.FlangedSurface;
+import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.BodySpec;
@@ -21,6 +22,7 @@ import org.junit.jupiter.api.Test;
 class BlockMoldTest {
 
     private static final BodySpec BLOCK = new BodySpec(BodySpec.Kind.BLOCK, 4);
+    private static final CoordinateLattice LATTICE = CoordinateLattice.within(500);
 
     /**
      * A bowl's mold is a solid of revolution; its volume is the cylinder of the outline less the cap (πh²(3R − h)/3)
@@ -96,7 +98,7 @@ class BlockMoldTest {
     @Test
     void aShellBodyIsRefusedRatherThanMadeABlock() {
         BodySpec shell = new BodySpec(BodySpec.Kind.SHELL, 3);
-        Rejection rejection = assertThrows(Rejection.class, () -> BodyBuilder.build(null, shell));
+        Rejection rejection = assertThrows(Rejection.class, () -> BodyBuilder.build(null, shell, LATTICE));
         assertEquals("body-not-available", rejection.finding().code());
     }
 
@@ -134,8 +136,9 @@ class BlockMoldTest {
             perimeter[i] = topology.from(loop[i]);
         }
         FlangedSurface flanged =
-                FlangeBuilder.build(tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm());
-        MoldSolid solid = BodyBuilder.build(flanged, BLOCK);
+                FlangeBuilder.build(tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm(),
+                        LATTICE);
+        MoldSolid solid = BodyBuilder.build(flanged, BLOCK, LATTICE);
         MoldCheck.Result checks = MoldCheck.check(solid.mesh(), solid.regions(), EdgeTopology.of(solid.mesh()),
                 TriangleBvh.of(solid.mesh()));
         assertEquals(List.of(), checks.findings());

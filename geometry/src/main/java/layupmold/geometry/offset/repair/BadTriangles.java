@@ -5,7 +5,6 @@ import java.util.Arrays;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.TriangleMesh;
-import layupmold.geometry.mesh.VertexTriangles;
 import layupmold.geometry.parallel.Parallel;
 
 /** Finds where moving vertices did not give the offset surface: folds, crossings, and vertices off their distance. */
@@ -13,6 +12,10 @@ final class BadTriangles {
 
     private static final int GRAIN = 1 << 11;
     private static final int PAIR_LIMIT = 1 << 20;
+
+    /** Barycentric weights. */
+    private static final double[][] LOOKED_AT = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, {0.5, 0.5, 0}, {0, 0.5, 0.5},
+        {0.5, 0, 0.5}, {1 / 3.0, 1 / 3.0, 1 / 3.0}};
 
     private final TriangleMesh moved;
     private final int[] triangles;
@@ -31,40 +34,23 @@ final class BadTriangles {
         this.toleranceMm = toleranceMm;
     }
 
-    /**
-     * @param sheet the face with its skirt
-     * @param moved its vertices after the offset
-     * @param toleranceMm how far a vertex may be off
-     */
-    static BadTriangles find(SkirtedSheet sheet, double[] moved, OffsetField field, double toleranceMm) {
-        int n = sheet.faceTriangles();
-        TriangleMesh face = new TriangleMesh(moved, Arrays.copyOf(sheet.mesh().triangles(), 3 * n));
+    /** @param toleranceMm how far the surface may be off */
+    static BadTriangles find(MovedSheet sheet, OffsetField field, double toleranceMm) {
+        TriangleMesh face = sheet.face();
+        int n = face.triangleCount();
         int[] pairs = SelfIntersections.find(face, TriangleBvh.of(face), PAIR_LIMIT);
-        boolean[] bad = new boolean[n];
+        boolean[] bad = sheet.turned().clone();
         for (int t : pairs) {
             bad[t] = true;
         }
-        boolean[] turned = new boolean[n];
-        for (int t = 0; t < n; t++) {
-            turned[t] = face.areaNormal(t).dot(sheet.mesh().areaNormal(t)) <= 0;
-            bad[t] |= turned[t];
-        }
-        boolean[] off = offTarget(sheet, moved, field, toleranceMm);
-        VertexTriangles around = VertexTriangles.of(face);
-        for (int v = 0; v < off.length; v++) {
-            if (off[v]) {
-                for (int i = around.start(v); i < around.start(v + 1); i++) {
-                    bad[around.triangle(i)] = true;
-                }
-            }
-        }
+        markOffTarget(sheet, face, field, toleranceMm, bad);
         IntArrayList list = new IntArrayList();
         for (int t = 0; t < n; t++) {
             if (bad[t]) {
                 list.add(t);
             }
         }
-        return new BadTriangles(face, list.toArray(), turned, pairs, field, toleranceMm);
+        return new BadTriangles(face, list.toArray(), sheet.turned(), pairs, field, toleranceMm);
     }
 
     boolean isEmpty() {
@@ -89,7 +75,7 @@ final class BadTriangles {
                     return true;
                 }
                 field.at(x, y, z, sample);
-                return Math.abs(sample.value) > toleranceMm;
+                return Math.abs(sample.miss()) > toleranceMm;
             });
             if (region.size() > budget) {
                 return false;
@@ -130,17 +116,33 @@ final class BadTriangles {
                 && z >= box[2] - slack && z <= box[5] + slack;
     }
 
-    private static boolean[] offTarget(SkirtedSheet sheet, double[] moved, OffsetField field, double toleranceMm) {
-        boolean[] off = new boolean[moved.length / 3];
-        Parallel.forRanges(off.length, GRAIN, (chunk, from, to) -> {
+    /** Looks at the corners, sides and middles of all suspect triangles. */
+    private static void markOffTarget(
+            MovedSheet sheet, TriangleMesh face, OffsetField field, double toleranceMm, boolean[] bad) {
+        Parallel.forRanges(bad.length, GRAIN, (chunk, from, to) -> {
             OffsetField.Sample sample = new OffsetField.Sample();
-            for (int v = from; v < to; v++) {
-                if (sheet.sides()[v] != PatchMesh.SKIRT) {
-                    field.at(moved[3 * v], moved[3 * v + 1], moved[3 * v + 2], sample);
-                    off[v] = Math.abs(sample.value) > toleranceMm && !sample.beyondBoundary;
+            for (int t = from; t < to; t++) {
+                if (sheet.suspect()[t] && !bad[t]) {
+                    bad[t] = isOffTarget(face, t, field, toleranceMm, sample);
                 }
             }
         });
-        return off;
+    }
+
+    private static boolean isOffTarget(
+            TriangleMesh face, int t, OffsetField field, double toleranceMm, OffsetField.Sample sample) {
+        double[] xyz = face.xyz();
+        int a = 3 * face.triangles()[3 * t];
+        int b = 3 * face.triangles()[3 * t + 1];
+        int c = 3 * face.triangles()[3 * t + 2];
+        for (double[] w : LOOKED_AT) {
+            field.at(w[0] * xyz[a] + w[1] * xyz[b] + w[2] * xyz[c],
+                    w[0] * xyz[a + 1] + w[1] * xyz[b + 1] + w[2] * xyz[c + 1],
+                    w[0] * xyz[a + 2] + w[1] * xyz[b + 2] + w[2] * xyz[c + 2], sample);
+            if (Math.abs(sample.miss()) > toleranceMm && !sample.beyondBoundary) {
+                return true;
+            }
+        }
+        return false;
     }
 }

@@ -127,7 +127,8 @@ final class CellContour {
             int from = edgeVertex(edges[i]);
             int to = edgeVertex(edges[end]);
             segments[n++] = from;
-            segments[n++] = points.between(from, to, axis, lowerCorner, grid);
+            // Two curves on one face keep clear of each other only if they are straight.
+            segments[n++] = changes == 2 ? points.between(from, to, axis, lowerCorner, grid) : points.midway(from, to);
             segments[n++] = to;
         }
         return segments;

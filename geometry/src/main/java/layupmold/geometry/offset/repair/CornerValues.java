@@ -3,7 +3,6 @@ package layupmold.geometry.offset.repair;
 import com.carrotsearch.hppc.IntArrayList;
 import com.carrotsearch.hppc.LongIntHashMap;
 import java.util.Arrays;
-import layupmold.geometry.parallel.Parallel;
 
 /**
  * The field at the corners of a region's cells, with sides that agree with the mesh kept around the region.
@@ -14,41 +13,31 @@ import layupmold.geometry.parallel.Parallel;
  */
 final class CornerValues {
 
-    private static final int GRAIN = 1 << 10;
-
-    private final CellGrid grid;
     private final long[] corners;
     private final LongIntHashMap indexOf;
     final double[] values;
+    private final double[] mitred;
     private final boolean[] outside;
     private final boolean[] beyondBoundary;
     private final int[] parent;
     private final boolean[] flip;
     private final IntArrayList troubled = new IntArrayList();
 
-    CornerValues(CellGrid grid, long[] cells, OffsetField field) {
-        this.grid = grid;
+    /** @param field remembers the field at corners that were asked for before */
+    CornerValues(long[] cells, FieldAtCorners field) {
         corners = cornersOf(cells);
         indexOf = new LongIntHashMap(corners.length);
         for (int i = 0; i < corners.length; i++) {
             indexOf.put(corners[i], i);
         }
         values = new double[corners.length];
+        mitred = new double[corners.length];
         outside = new boolean[corners.length];
         beyondBoundary = new boolean[corners.length];
         parent = new int[corners.length];
         flip = new boolean[corners.length];
         Arrays.setAll(parent, i -> i);
-        Parallel.forRanges(corners.length, GRAIN, (chunk, from, to) -> {
-            OffsetField.Sample sample = new OffsetField.Sample();
-            for (int i = from; i < to; i++) {
-                field.at(grid.plane(0, CellGrid.component(corners[i], 0)),
-                        grid.plane(1, CellGrid.component(corners[i], 1)),
-                        grid.plane(2, CellGrid.component(corners[i], 2)), sample);
-                values[i] = sample.value;
-                beyondBoundary[i] = sample.beyondBoundary;
-            }
-        });
+        field.read(corners, values, mitred, beyondBoundary);
     }
 
     private static long[] cornersOf(long[] cells) {
@@ -134,7 +123,9 @@ final class CornerValues {
         }
         for (int i = 0; i < corners.length; i++) {
             outside[i] = weight[root(i)] > 0 ^ parity(i);
-            if (outside[i] != values[i] > 0 && Math.abs(values[i]) > tolerance && !beyondBoundary[i]) {
+            boolean contradicts = outside[i]
+                    ? values[i] < -tolerance : Math.min(values[i], mitred[i]) > tolerance;
+            if (contradicts && !beyondBoundary[i]) {
                 troubled.add(i);
             }
         }

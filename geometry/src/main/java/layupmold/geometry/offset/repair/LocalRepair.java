@@ -1,12 +1,14 @@
 package layupmold.geometry.offset.repair;
 
 import java.util.Arrays;
-import java.util.List;
+import java.util.stream.IntStream;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import org.joml.Vector3d;
 
 /**
  * Replaces the places where a moved surface folds, crosses itself or misses its distance by the true offset surface,
@@ -31,28 +33,24 @@ public final class LocalRepair {
     /**
      * @param mesh the repaired surface, without unused vertices
      * @param sourceTriangle for each triangle the face triangle whose offset it is
-     * @param perimeter its boundary, the surface on the left
-     * @param cellMm grid size used
-     * @param cells number of cells contoured
-     * @param place middle of the first bad triangle, as moved
+     * @param moved whether a vertex is one of the face's, moved
+     * @param cellMm grid size used, or 0 where the moved surface was sound as it is
+     * @param place middle of the first bad triangle, as moved; null if there is none
+     * @param field what the surface is held against
      */
-    public record Result(
-            TriangleMesh mesh, int[] sourceTriangle, int[] perimeter, double cellMm, int cells, Place place) {
+    public record Result(TriangleMesh mesh, int[] sourceTriangle, boolean[] moved, double cellMm, Place place,
+            OffsetField field) {
     }
 
-    private final SkirtedSheet sheet;
     private final OffsetField field;
-    private final double[] moved;
-    private final TriangleMesh movedMesh;
+    private final MovedSheet moved;
     private final EdgeTopology topology;
     private final BadTriangles bad;
 
-    private LocalRepair(SkirtedSheet sheet, OffsetField field, double[] moved, BadTriangles bad) {
-        this.sheet = sheet;
+    private LocalRepair(OffsetField field, MovedSheet moved, BadTriangles bad) {
         this.field = field;
         this.moved = moved;
-        this.movedMesh = new TriangleMesh(moved, sheet.mesh().triangles());
-        this.topology = EdgeTopology.of(sheet.mesh());
+        this.topology = EdgeTopology.of(moved.mesh());
         this.bad = bad;
     }
 
@@ -67,31 +65,42 @@ public final class LocalRepair {
      * @param perimeter its boundary's vertices, the face on the left
      * @param offset mm, positive
      * @param mitreLimit how far a mitre may reach, in offsets
-     * @param toleranceMm how far a moved vertex may be off before its surroundings are contoured
+     * @param toleranceMm how far the moved surface may be off before its surroundings are contoured
      * @param move moves vertices to their triangles' offset planes
-     * @return null if the moved surface is sound as it is
+     * @param lattice coordinates that the moved vertices may have
      * @throws Rejection if the offset surface cannot be built
      */
     public static Result repair(TriangleMesh face, int[] perimeter, double offset, double mitreLimit,
-            double toleranceMm, VertexMove move) {
+            double toleranceMm, VertexMove move, CoordinateLattice lattice) {
         double cell = Math.max(FINEST_MM, Math.min(COARSEST_MM, SIZE_PER_OFFSET * offset));
         SkirtedSheet sheet = SkirtedSheet.of(face, EdgeTopology.of(face), perimeter, offset + 4 * cell);
         OffsetField field = new OffsetField(sheet.mesh(), offset, mitreLimit);
-        double[] moved = move.move(sheet.mesh(), offset);
-        BadTriangles bad = BadTriangles.find(sheet, moved, field, toleranceMm);
-        return bad.isEmpty() ? null : new LocalRepair(sheet, field, moved, bad).run(cell);
+        double[] places = move.move(sheet.mesh(), offset);
+        // The skirt must not pull at the face: its vertices move as they do without.
+        System.arraycopy(move.move(face, offset), 0, places, 0, face.xyz().length);
+        MovedSheet moved = MovedSheet.of(sheet, places, field, lattice);
+        BadTriangles bad = BadTriangles.find(moved, field, toleranceMm);
+        if (bad.isEmpty()) {
+            boolean[] all = new boolean[face.vertexCount()];
+            Arrays.fill(all, true);
+            return new Result(
+                    new TriangleMesh(Arrays.copyOf(moved.mesh().xyz(), face.xyz().length), face.triangles()),
+                    IntStream.range(0, face.triangleCount()).toArray(), all, 0, null, field);
+        }
+        return new LocalRepair(field, moved, bad).run(cell);
     }
 
     private Result run(double finest) {
-        CellGrid grid = new CellGrid(movedMesh, finest);
+        CellGrid grid = new CellGrid(moved.mesh(), finest);
         RepairRegion region = new RepairRegion(grid);
         while (!bad.cover(region, REACH, CELL_BUDGET)) {
-            grid = new CellGrid(movedMesh, grid.size * COARSENING);
+            grid = new CellGrid(moved.mesh(), grid.size * COARSENING);
             region = new RepairRegion(grid);
         }
+        FieldAtCorners known = new FieldAtCorners(grid, field);
         for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
             int before = region.size();
-            Result result = contour(grid, region);
+            Result result = contour(grid, region, known);
             if (result != null) {
                 return result;
             }
@@ -103,12 +112,12 @@ public final class LocalRepair {
     }
 
     /** One attempt; null if the region had to grow. */
-    private Result contour(CellGrid grid, RepairRegion region) {
-        PatchMesh patch = new PatchMesh(moved, sheet.sides());
-        MeshClipper clipper = new MeshClipper(movedMesh, topology, sheet.faceTriangles(), grid, region, patch);
+    private Result contour(CellGrid grid, RepairRegion region, FieldAtCorners known) {
+        PatchMesh patch = new PatchMesh(moved.mesh().xyz(), moved.sides());
+        MeshClipper clipper = new MeshClipper(moved, topology, grid, region, patch);
         clipper.clip();
         long[] cells = region.sortedCells();
-        CornerValues corners = new CornerValues(grid, cells, field);
+        CornerValues corners = new CornerValues(cells, known);
         if (!RegionBorder.bind(cells, region, clipper, corners)) {
             return null;
         }
@@ -119,7 +128,7 @@ public final class LocalRepair {
         if (troubled.length > 0) {
             return null;
         }
-        SurfacePoints points = new SurfacePoints(field, sheet.faceTriangles(), patch);
+        SurfacePoints points = new SurfacePoints(field, moved.faceTriangles(), patch);
         try {
             new CellContour(grid, region, corners, clipper, points, patch).span(cells);
         } catch (ContourException e) {
@@ -128,8 +137,8 @@ public final class LocalRepair {
             }
             return null;
         }
-        new SeamTrim(patch, sheet.faceTriangles(), points).trim();
-        return assemble(patch, grid.size, cells.length);
+        new SeamTrim(patch, moved.faceTriangles(), points).trim();
+        return assemble(patch, grid.size);
     }
 
     static void growAroundCorner(RepairRegion region, long corner) {
@@ -139,7 +148,7 @@ public final class LocalRepair {
         }
     }
 
-    private Result assemble(PatchMesh patch, double cellMm, int cells) {
+    private Result assemble(PatchMesh patch, double cellMm) {
         int[] triangles = patch.triangles.toArray();
         int[] index = new int[patch.vertexCount()];
         Arrays.fill(index, -1);
@@ -160,31 +169,20 @@ public final class LocalRepair {
             triangles[i] = index[triangles[i]];
         }
         for (int i = 0; i < sources.length; i++) {
-            sources[i] = sources[i] < sheet.faceTriangles() ? sources[i] : -1;
+            sources[i] = sources[i] < moved.faceTriangles() ? sources[i] : -1;
         }
-        TriangleMesh mesh = new TriangleMesh(xyz, triangles);
-        return new Result(mesh, sources, perimeter(mesh), cellMm, cells, place());
-    }
-
-    private int[] perimeter(TriangleMesh mesh) {
-        EdgeTopology edges = EdgeTopology.of(mesh);
-        List<int[]> loops = edges.boundaryLoops();
-        if (loops.size() != 1 || edges.nonManifoldCount() > 0) {
-            throw failure("offset-not-closed", "The offset surface falls apart at this place ("
-                    + loops.size() + " edges, " + edges.nonManifoldCount() + " non-manifold).");
+        boolean[] fromFace = new boolean[used];
+        for (int v = 0; v < moved.mesh().vertexCount(); v++) {
+            if (index[v] >= 0) {
+                fromFace[index[v]] = true;
+            }
         }
-        return Arrays.stream(loops.get(0)).map(edges::from).toArray();
+        return new Result(new TriangleMesh(xyz, triangles), sources, fromFace, cellMm, place(), field);
     }
 
     private Place place() {
-        int[] corners = sheet.mesh().triangles();
-        double[] p = new double[3];
-        for (int k = 0; k < 3; k++) {
-            for (int i = 0; i < 3; i++) {
-                p[k] += moved[3 * corners[3 * bad.first() + i] + k] / 3;
-            }
-        }
-        return Place.at(p[0], p[1], p[2]);
+        Vector3d p = moved.mesh().centroid(bad.first());
+        return Place.at(p.x, p.y, p.z);
     }
 
     private Rejection failure(String code, String message) {

@@ -47,14 +47,13 @@ final class MeshClipper {
     }
 
     /**
-     * @param faceTriangles triangles from this index on belong to the skirt
+     * @param sheet what is clipped
      * @param out holds the mesh's vertices and receives what is kept
      */
-    MeshClipper(TriangleMesh mesh, EdgeTopology topology, int faceTriangles, CellGrid grid, RepairRegion region,
-            PatchMesh out) {
-        this.mesh = mesh;
+    MeshClipper(MovedSheet sheet, EdgeTopology topology, CellGrid grid, RepairRegion region, PatchMesh out) {
+        this.mesh = sheet.mesh();
         this.topology = topology;
-        this.faceTriangles = faceTriangles;
+        this.faceTriangles = sheet.faceTriangles();
         this.grid = grid;
         this.region = region;
         this.out = out;

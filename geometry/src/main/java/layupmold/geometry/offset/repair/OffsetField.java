@@ -15,10 +15,14 @@ import layupmold.geometry.mesh.VertexTriangles;
  * larger sphere. Sides are told by the sign against the plane of the nearest triangle or the incident ones that decide
  * (Baerentzen and Aanaes, "Signed distance computation using the angle weighted pseudonormal", 2005). O(log n) a value.
  */
-final class OffsetField {
+public final class OffsetField {
 
     /** Barycentric weights below this count as zero: the nearest point lies on an edge or corner. */
     private static final double ON_EDGE = 1e-7;
+    /** Nearer than this the direction to the nearest point says nothing. */
+    private static final double TOUCHING_MM = 1e-9;
+    private static final int PROJECTION_STEPS = 4;
+    private static final double PROJECTED_MM = 1e-6;
 
     private final double[] xyz;
     private final int[] triangles;
@@ -43,14 +47,21 @@ final class OffsetField {
     /** One evaluation; reused by one thread. */
     static final class Sample {
         final NearestPoint nearest = new NearestPoint();
-        /** Value of the field, mm. */
+        /** Value of the field, mm: signed distance less the offset. */
         double value;
+        /** Height above the farthest plane through the nearest point, less the offset; at most {@link #value}. */
+        double mitred;
         /** Gradient direction, unit length. */
         double nx;
         double ny;
         double nz;
         /** True where the nearest point lies on the sheet's boundary: the field means nothing there. */
         boolean beyondBoundary;
+        /** Signed distance to the band between the round and the mitred offset surface, mm; zero inside it. */
+        double miss() {
+            return value < 0 ? value : Math.max(0, mitred);
+        }
+
         private double pseudoX;
         private double pseudoY;
         private double pseudoZ;
@@ -69,18 +80,49 @@ final class OffsetField {
         s.pseudoX = s.pseudoY = s.pseudoZ = 0;
         gather(dx, dy, dz, s);
         boolean front = s.pseudoX * dx + s.pseudoY * dy + s.pseudoZ * dz >= 0;
-        if (!front) {
-            s.value = -distance - offset;
-            return;
+        double signed = front ? distance : -distance;
+        s.value = signed - offset;
+        s.mitred = front ? Math.max(s.farthest, distance / mitreLimit) - offset : s.value;
+        if (distance > TOUCHING_MM) {
+            s.nx = dx / signed;
+            s.ny = dy / signed;
+            s.nz = dz / signed;
+        } else {
+            double length = Math.sqrt(s.pseudoX * s.pseudoX + s.pseudoY * s.pseudoY + s.pseudoZ * s.pseudoZ);
+            s.nx = s.pseudoX / length;
+            s.ny = s.pseudoY / length;
+            s.nz = s.pseudoZ / length;
         }
-        double mitred = s.farthest;
-        if (mitred * mitreLimit < distance) {
-            mitred = distance / mitreLimit;
-            s.nx = dx / distance;
-            s.ny = dy / distance;
-            s.nz = dz / distance;
+    }
+
+    /**
+     * Moves {@code p} along the gradient until it misses the offset surface by no more than rounding.
+     *
+     * @param s receives the field at the end
+     * @return false, and {@code p} as it was, if that leads farther than {@code reach} mm
+     */
+    boolean project(double[] p, double reach, Sample s) {
+        double x = p[0];
+        double y = p[1];
+        double z = p[2];
+        at(x, y, z, s);
+        for (int i = 0; i < PROJECTION_STEPS && Math.abs(s.miss()) > PROJECTED_MM; i++) {
+            double miss = s.miss();
+            x -= miss * s.nx;
+            y -= miss * s.ny;
+            z -= miss * s.nz;
+            at(x, y, z, s);
         }
-        s.value = mitred - offset;
+        double dx = x - p[0];
+        double dy = y - p[1];
+        double dz = z - p[2];
+        if (dx * dx + dy * dy + dz * dz > reach * reach || s.beyondBoundary) {
+            return false;
+        }
+        p[0] = x;
+        p[1] = y;
+        p[2] = z;
+        return true;
     }
 
     /** Takes in every triangle at the nearest point: one inside a face, two on an edge, a fan at a corner. */
@@ -121,13 +163,7 @@ final class OffsetField {
         s.pseudoX += weight * nx;
         s.pseudoY += weight * ny;
         s.pseudoZ += weight * nz;
-        double height = nx * dx + ny * dy + nz * dz;
-        if (height > s.farthest) {
-            s.farthest = height;
-            s.nx = nx;
-            s.ny = ny;
-            s.nz = nz;
-        }
+        s.farthest = Math.max(s.farthest, nx * dx + ny * dy + nz * dz);
     }
 
     /** Corner of triangle {@code t} that the nearest point coincides with, or -1. */

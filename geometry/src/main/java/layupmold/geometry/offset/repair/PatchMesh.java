@@ -3,6 +3,7 @@ package layupmold.geometry.offset.repair;
 import com.carrotsearch.hppc.ByteArrayList;
 import com.carrotsearch.hppc.DoubleArrayList;
 import com.carrotsearch.hppc.IntArrayList;
+import org.joml.Vector3d;
 
 /**
  * The repaired surface under construction: vertices, triangles, the sheet triangle each belongs to, and on which side of
@@ -53,6 +54,15 @@ final class PatchMesh {
 
     double get(int v, int axis) {
         return xyz.buffer[3 * v + axis];
+    }
+
+    Vector3d vertex(int v) {
+        return new Vector3d(xyz.buffer[3 * v], xyz.buffer[3 * v + 1], xyz.buffer[3 * v + 2]);
+    }
+
+    /** Moves a vertex; different vertices may be moved at once. */
+    void set(int v, double[] p) {
+        System.arraycopy(p, 0, xyz.buffer, 3 * v, 3);
     }
 
     int vertexCount() {

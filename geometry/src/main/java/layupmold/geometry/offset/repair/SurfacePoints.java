@@ -1,7 +1,7 @@
 package layupmold.geometry.offset.repair;
 
 import com.carrotsearch.hppc.IntArrayList;
-import com.carrotsearch.hppc.IntObjectHashMap;
+import com.carrotsearch.hppc.DoubleArrayList;
 
 /** Places vertices on the field's zero set: on grid edges, on faces, and inside cells. Not for several threads. */
 final class SurfacePoints {
@@ -9,8 +9,8 @@ final class SurfacePoints {
     private static final int ROOT_STEPS = 12;
     private static final int SEAM_STEPS = 24;
     /** How near to a grid corner an edge's vertex may come, in cell sizes. */
-    private static final double EDGE_MARGIN = 0.02;
-    private static final double CELL_MARGIN = 0.05;
+    private static final double EDGE_MARGIN = 0.004;
+    private static final double CELL_MARGIN = 0.004;
     /** Normals that differ by more than about 25° make a crease. */
     private static final double CREASE_COSINE = 0.9;
     private static final double REGULARISATION = 0.02;
@@ -19,7 +19,8 @@ final class SurfacePoints {
     private final int faceTriangles;
     private final PatchMesh out;
     private final OffsetField.Sample sample = new OffsetField.Sample();
-    private final IntObjectHashMap<double[]> normals = new IntObjectHashMap<>();
+    private final IntArrayList nearest = new IntArrayList();
+    private final DoubleArrayList normals = new DoubleArrayList();
 
     SurfacePoints(OffsetField field, int faceTriangles, PatchMesh out) {
         this.field = field;
@@ -27,8 +28,48 @@ final class SurfacePoints {
         this.out = out;
     }
 
-    private int add(double[] p) {
-        return out.addVertex(p[0], p[1], p[2], side(p));
+    /** Starts with the field known at the vertices of {@code out}. */
+    SurfacePoints(OffsetField field, int faceTriangles, PatchMesh out, TargetProjection.Settled known) {
+        this(field, faceTriangles, out);
+        nearest.add(known.nearest(), 0, known.nearest().length);
+        normals.add(known.normals(), 0, known.normals().length);
+    }
+
+    OffsetField field() {
+        return field;
+    }
+
+    /** Adds a vertex and remembers the field there. */
+    int add(double[] p) {
+        int v = out.addVertex(p[0], p[1], p[2], side(p));
+        remember(v);
+        return v;
+    }
+
+    /** Keeps what {@link #sample} says as the field at vertex {@code v}. */
+    private void remember(int v) {
+        while (nearest.size() <= v) {
+            nearest.add(-1);
+            normals.add(0, 0);
+            normals.add(0);
+        }
+        nearest.set(v, sample.nearest.triangle);
+        normals.set(3 * v, sample.nx);
+        normals.set(3 * v + 1, sample.ny);
+        normals.set(3 * v + 2, sample.nz);
+    }
+
+    private void know(int v) {
+        if (v >= nearest.size() || nearest.get(v) < 0) {
+            field.at(out.get(v, 0), out.get(v, 1), out.get(v, 2), sample);
+            remember(v);
+        }
+    }
+
+    /** Component {@code axis} of the field's gradient at vertex {@code v}. */
+    double normal(int v, int axis) {
+        know(v);
+        return normals.get(3 * v + axis);
     }
 
     private byte side(double[] p) {
@@ -55,8 +96,18 @@ final class SurfacePoints {
         return out.addVertex(p[0], p[1], p[2], PatchMesh.SEAM);
     }
 
-    /** Sheet triangle nearest to the middle of three vertices. */
+    /** Sheet triangle nearest to the first of three vertices that is nearest to the face, else to their middle. */
     int nearestTriangle(int a, int b, int c) {
+        int first = Math.min(a, Math.min(b, c));
+        int last = Math.max(a, Math.max(b, c));
+        for (int v : new int[] {first, a + b + c - first - last, last}) {
+            if (out.side(v) == PatchMesh.FACE) {
+                know(v);
+                if (nearest.get(v) < faceTriangles) {
+                    return nearest.get(v);
+                }
+            }
+        }
         field.at((out.get(a, 0) + out.get(b, 0) + out.get(c, 0)) / 3, (out.get(a, 1) + out.get(b, 1) + out.get(c, 1)) / 3,
                 (out.get(a, 2) + out.get(b, 2) + out.get(c, 2)) / 3, sample);
         return sample.nearest.triangle;
@@ -74,13 +125,7 @@ final class SurfacePoints {
 
     /** Field normal at a vertex. */
     private double[] normal(int v) {
-        double[] n = normals.get(v);
-        if (n == null) {
-            field.at(out.get(v, 0), out.get(v, 1), out.get(v, 2), sample);
-            n = new double[] {sample.nx, sample.ny, sample.nz};
-            normals.put(v, n);
-        }
-        return n;
+        return new double[] {normal(v, 0), normal(v, 1), normal(v, 2)};
     }
 
     /** The root between the ends of a grid edge that starts at {@code start}: Illinois variant of regula falsi. */
@@ -154,6 +199,12 @@ final class SurfacePoints {
         return add(p);
     }
 
+    /** The vertex halfway between two. */
+    int midway(int from, int to) {
+        return add(new double[] {(out.get(from, 0) + out.get(to, 0)) / 2, (out.get(from, 1) + out.get(to, 1)) / 2,
+            (out.get(from, 2) + out.get(to, 2)) / 2});
+    }
+
     private double component(int axis) {
         return axis == 0 ? sample.nx : axis == 1 ? sample.ny : sample.nz;
     }
@@ -185,7 +236,7 @@ final class SurfacePoints {
             p[k] += mass[k];
         }
         clamp(p, cell, grid);
-        if (agreement > CREASE_COSINE) {
+        for (int i = 0; i < 2; i++) {
             double f = valueAt(p);
             p[0] -= f * sample.nx;
             p[1] -= f * sample.ny;

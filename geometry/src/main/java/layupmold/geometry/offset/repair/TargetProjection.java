@@ -1,0 +1,82 @@
+package layupmold.geometry.offset.repair;
+
+import java.util.Arrays;
+import layupmold.geometry.parallel.Parallel;
+
+/**
+ * Moves vertices that miss the offset surface by little onto it: where more than three planes meet, no point lies at
+ * the offset from all of them, but one lies at the offset from the face.
+ */
+final class TargetProjection {
+
+    private static final int GRAIN = 1 << 11;
+    /** Vertices this near stay: the planes they stand for say more than rounding. */
+    private static final double LEAST_MISS_MM = 0.002;
+    /** Farther off, something else is wrong. */
+    private static final double REACH_MM = 0.08;
+
+    private TargetProjection() {
+    }
+
+    /**
+     * Projects the face's vertices along the field's gradient, in place; O(n log n).
+     *
+     * @return which vertices missed by more than rounding, or are mitred so that some triangle there may
+     */
+    static boolean[] project(SkirtedSheet sheet, double[] moved, OffsetField field) {
+        boolean[] missed = new boolean[moved.length / 3];
+        Parallel.forRanges(missed.length, GRAIN, (chunk, from, to) -> {
+            OffsetField.Sample sample = new OffsetField.Sample();
+            for (int v = from; v < to; v++) {
+                if (sheet.sides()[v] == PatchMesh.SKIRT) {
+                    continue;
+                }
+                field.at(moved[3 * v], moved[3 * v + 1], moved[3 * v + 2], sample);
+                boolean off = Math.abs(sample.miss()) > LEAST_MISS_MM;
+                missed[v] = off || sample.value > LEAST_MISS_MM;
+                if (off && !sample.beyondBoundary) {
+                    double[] p = Arrays.copyOfRange(moved, 3 * v, 3 * v + 3);
+                    field.project(p, REACH_MM, sample);
+                    System.arraycopy(p, 0, moved, 3 * v, 3);
+                }
+            }
+        });
+        return missed;
+    }
+
+    /**
+     * Where vertices of a surface go, with the field there.
+     *
+     * @param xyz places, three numbers a vertex
+     * @param normals gradients
+     * @param nearest nearest sheet triangles
+     */
+    record Settled(double[] xyz, double[] normals, int[] nearest) {
+    }
+
+    /**
+     * Projects the vertices of a surface onto the offset.
+     *
+     * @param loose which vertices may move
+     */
+    static Settled settle(double[] xyz, boolean[] loose, OffsetField field) {
+        double[] places = xyz.clone();
+        double[] normals = new double[xyz.length];
+        int[] nearest = new int[loose.length];
+        Parallel.forRanges(loose.length, GRAIN, (chunk, from, to) -> {
+            OffsetField.Sample sample = new OffsetField.Sample();
+            for (int v = from; v < to; v++) {
+                double[] p = Arrays.copyOfRange(xyz, 3 * v, 3 * v + 3);
+                field.at(p[0], p[1], p[2], sample);
+                if (loose[v] && Math.abs(sample.miss()) > LEAST_MISS_MM && field.project(p, REACH_MM, sample)) {
+                    System.arraycopy(p, 0, places, 3 * v, 3);
+                }
+                nearest[v] = sample.nearest.triangle;
+                normals[3 * v] = sample.nx;
+                normals[3 * v + 1] = sample.ny;
+                normals[3 * v + 2] = sample.nz;
+            }
+        });
+        return new Settled(places, normals, nearest);
+    }
+}
