@@ -70,7 +70,7 @@ final class BadTriangles {
     boolean cover(RepairRegion region, int reach, int budget) {
         OffsetField.Sample sample = new OffsetField.Sample();
         for (int t : triangles) {
-            region.cover(moved, t, reach, (x, y, z) -> {
+            region.cover(moved, t, turned[t] ? reach : 1, (x, y, z) -> {
                 if (turned[t]) {
                     return true;
                 }
