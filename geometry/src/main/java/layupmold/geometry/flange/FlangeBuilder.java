@@ -6,7 +6,6 @@ import layupmold.geometry.MoldRegion;
 import layupmold.geometry.delaunay.ConstrainedDelaunay;
 import layupmold.geometry.delaunay.PlanarGraphException;
 import layupmold.geometry.finding.Finding;
-import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.LabelledMeshBuilder;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -17,14 +16,14 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.MultiPoint;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.operation.valid.IsValidOp;
 
 /**
  * Stage "flange": grows drafted wall, rounded edge and level border around the perimeter.
  *
  * <p>Everything beyond the perimeter is a height over the plan: rings at growing distance from the perimeter's plan
  * (JTS buffers, so no ring crosses itself and flanges that would collide merge), joined by constrained Delaunay
- * triangulation. Such a surface cannot cross itself. O(n log n) in the perimeter's vertices.
+ * triangulation. Such a surface cannot cross itself. The perimeter itself need not be simple in plan: a
+ * {@link FirstRing} close to it is joined by a band in space. O(n log n) in the perimeter's vertices.
  */
 public final class FlangeBuilder {
 
@@ -52,7 +51,7 @@ public final class FlangeBuilder {
      * @param side cavity or plug: the wall climbs with the pull or against it
      * @param wallMm least wall: the outline keeps this distance from the tool surface in plan
      * @param lattice the coordinates that the tool surface has
-     * @throws Rejection if the perimeter crosses itself seen along the pull
+     * @throws Rejection if the perimeter crosses itself, seen along the pull, by more than jitter
      */
     public static FlangedSurface build(TriangleMesh tool, byte[] regions, int[] perimeter, Tool side, FlangeSpec spec,
             double wallMm, CoordinateLattice lattice) {
@@ -60,7 +59,7 @@ public final class FlangeBuilder {
     }
 
     private FlangedSurface build(FlangeSpec spec, double wallMm) {
-        Polygon plan = perimeterPlan();
+        Polygon plan = PerimeterPlan.of(tool.xyz(), perimeter);
         double lowest = Double.POSITIVE_INFINITY;
         double highest = Double.NEGATIVE_INFINITY;
         for (int v : perimeter) {
@@ -74,9 +73,7 @@ public final class FlangeBuilder {
             highest = Math.max(highest, highestOf(bulge));
         }
         FlangeProfile profile = FlangeProfile.of(spec, lowest, highest, leastRise);
-        PerimeterHeights heights = new PerimeterHeights(tool.xyz(), perimeter);
-
-        List<int[]> inner = List.of(perimeter);
+        List<int[]> inner = List.of(addBand(plan, profile, spec.draftDeg()));
         for (int i = 0; i < profile.levels().size(); i++) {
             FlangeProfile.Level level = profile.levels().get(i);
             boolean last = i == profile.levels().size() - 1;
@@ -84,7 +81,7 @@ public final class FlangeBuilder {
             if (last) {
                 area = outline(area, bulge, wallMm);
             }
-            List<int[]> outer = addRings(area, level, heights);
+            List<int[]> outer = addRings(area, up * level.height());
             stitch(inner, outer, level.region());
             inner = outer;
         }
@@ -94,43 +91,23 @@ public final class FlangeBuilder {
         return new FlangedSurface(sheet.mesh(), sheet.labels(), inner.get(0), up * profile.planeHeight(), List.of());
     }
 
-    private Polygon perimeterPlan() {
-        Polygon plan = PlanRegion.polygon(tool.xyz(), perimeter);
-        IsValidOp valid = new IsValidOp(plan);
-        if (!valid.isValid()) {
-            Coordinate where = valid.getValidationError().getCoordinate();
-            throw new Rejection(Finding.error(STAGE, "perimeter-crosses-itself",
-                    "Seen along the pull, the part's perimeter crosses itself: no wall can rise from it.")
-                    .at(placeNear(where.x, where.y))
-                    .advising("Choose another pull direction, or split the part so that each piece's edge is seen "
-                            + "as a simple loop."));
+    /** The ring next to the perimeter, joined to it. */
+    private int[] addBand(Polygon plan, FlangeProfile profile, double draftDeg) {
+        FirstRing first = FirstRing.around(tool, perimeter, plan, profile.ledgeMm(), profile.ledgeRiseMm(),
+                profile.levels().get(0).height(), draftDeg, up, lattice);
+        int[] ring = new int[first.xyz().length / 3];
+        for (int j = 0; j < ring.length; j++) {
+            ring[j] = sheet.addVertex(first.xyz()[3 * j], first.xyz()[3 * j + 1], first.xyz()[3 * j + 2]);
         }
-        double twiceArea = 0;
-        for (int i = 0; i < perimeter.length; i++) {
-            int a = 3 * perimeter[i];
-            int b = 3 * perimeter[(i + 1) % perimeter.length];
-            twiceArea += tool.xyz()[a] * tool.xyz()[b + 1] - tool.xyz()[b] * tool.xyz()[a + 1];
+        int[] band = new int[first.band().length];
+        for (int i = 0; i < band.length; i++) {
+            int v = first.band()[i];
+            band[i] = v < perimeter.length ? perimeter[v] : ring[v - perimeter.length];
         }
-        if (twiceArea <= 0) {
-            throw new Rejection(Finding.error(STAGE, "perimeter-faces-away",
-                    "Seen along the pull, the face lies outside its own perimeter.")
-                    .at(placeNear(tool.xyz()[3 * perimeter[0]], tool.xyz()[3 * perimeter[0] + 1]))
-                    .advising("Turn the pull direction around, or keep the other wall."));
+        for (int i = 0; i < band.length; i += 3) {
+            sheet.addTriangle(band[i], band[i + 1], band[i + 2], (byte) MoldRegion.WALL.ordinal());
         }
-        return plan;
-    }
-
-    /** The perimeter's vertex nearest in plan, in the frame of the tool surface. */
-    private Place placeNear(double x, double y) {
-        double[] xyz = tool.xyz();
-        int best = perimeter[0];
-        for (int v : perimeter) {
-            if (Math.hypot(xyz[3 * v] - x, xyz[3 * v + 1] - y)
-                    < Math.hypot(xyz[3 * best] - x, xyz[3 * best + 1] - y)) {
-                best = v;
-            }
-        }
-        return Place.at(xyz[3 * best], xyz[3 * best + 1], xyz[3 * best + 2]);
+        return ring;
     }
 
     /** Tool vertices that stick out under the flange: the part bulges past its perimeter. */
@@ -168,15 +145,13 @@ public final class FlangeBuilder {
         return PlanRegion.PLANE.createPolygon(whole.getExteriorRing());
     }
 
-    private List<int[]> addRings(Geometry area, FlangeProfile.Level level, PerimeterHeights heights) {
+    private List<int[]> addRings(Geometry area, double z) {
         List<int[]> rings = new ArrayList<>();
         for (double[] corners : PlanRegion.rings(area)) {
             int[] ring = new int[corners.length / 2];
             for (int i = 0; i < ring.length; i++) {
-                double x = lattice.round(corners[2 * i]);
-                double y = lattice.round(corners[2 * i + 1]);
-                double z = Double.isNaN(level.height()) ? heights.at(x, y) : up * level.height();
-                ring[i] = sheet.addVertex(x, y, lattice.round(z));
+                ring[i] = sheet.addVertex(lattice.round(corners[2 * i]), lattice.round(corners[2 * i + 1]),
+                        lattice.round(z));
             }
             rings.add(ring);
         }
@@ -210,7 +185,7 @@ public final class FlangeBuilder {
         } catch (PlanarGraphException e) {
             throw new Rejection(Finding.error(STAGE, "flange-crosses-itself",
                     "The flange's rings touch each other: " + e.getMessage() + ".")
-                    .at(placeNear(xy[0], xy[1]))
+                    .at(PerimeterPlan.near(tool.xyz(), perimeter, xy[0], xy[1]))
                     .advising("Ask for a larger trim line depth, draft or rise, or smooth the part's edge."));
         }
     }

@@ -13,21 +13,25 @@ import layupmold.geometry.recipe.FlangeSpec;
  * the level border ends at the outline. The wall ends at one distance all around, so that where the perimeter dips the
  * draft is the asked one and elsewhere it is more.
  *
- * @param levels by growing distance
+ * @param ledgeMm distance of the ring next to the perimeter
+ * @param ledgeRiseMm height of that ring over the perimeter
+ * @param levels what follows it, by growing distance
  * @param planeHeight height of the border
  */
-record FlangeProfile(List<Level> levels, double planeHeight) {
+record FlangeProfile(double ledgeMm, double ledgeRiseMm, List<Level> levels, double planeHeight) {
 
     /** Angle between the section's corners on the rounded edge. */
     private static final double EDGE_STEP = Math.toRadians(15);
     /** What is left of the wall, at the perimeter's highest point, below the rounded edge. */
     private static final double LEAST_WALL_MM = 0.5;
+    /** Without a mark the wall still begins with a narrow band. */
+    private static final double LEAST_LEDGE_MM = 0.05;
 
     /**
      * A ring around the perimeter.
      *
      * @param distanceMm distance from the perimeter in plan
-     * @param height height of the ring, or NaN where it stands as high as the nearest point of the perimeter
+     * @param height height of the ring
      * @param region what lies between the ring before and this one
      */
     record Level(double distanceMm, double height, MoldRegion region) {
@@ -39,12 +43,10 @@ record FlangeProfile(List<Level> levels, double planeHeight) {
         double roundedRise = radius * (1 - Math.sin(draft));
         double plane = highest + Math.max(Math.max(spec.riseMm(), leastRiseMm), roundedRise + LEAST_WALL_MM);
         List<Level> levels = new ArrayList<>();
-        double distance = spec.trimLineDepthMm();
-        if (distance > 0) {
-            levels.add(new Level(distance, Double.NaN, MoldRegion.WALL));
-        }
+        double ledge = spec.trimLineDepthMm() > 0 ? spec.trimLineDepthMm() : LEAST_LEDGE_MM;
+        double ledgeRise = spec.trimLineDepthMm() > 0 ? 0 : ledge / Math.tan(draft);
         double wallTop = plane - roundedRise;
-        distance += (wallTop - lowest) * Math.tan(draft);
+        double distance = ledge + Math.max(ledge, (wallTop - lowest - ledgeRise) * Math.tan(draft));
         levels.add(new Level(distance, wallTop, MoldRegion.WALL));
         if (radius > 0) {
             double turn = Math.PI / 2 - draft;
@@ -58,6 +60,6 @@ record FlangeProfile(List<Level> levels, double planeHeight) {
             distance = centre;
         }
         levels.add(new Level(distance + spec.widthMm(), plane, MoldRegion.BORDER));
-        return new FlangeProfile(levels, plane);
+        return new FlangeProfile(ledge, ledgeRise, levels, plane);
     }
 }

@@ -128,7 +128,8 @@ class BlockMoldTest {
         return new TriangleMesh(xyz, triangles);
     }
 
-    private static MoldSolid mold(TriangleMesh tool, Tool side, FlangeSpec spec) {
+    private static MoldSolid mold(TriangleMesh given, Tool side, FlangeSpec spec) {
+        TriangleMesh tool = new TriangleMesh(LATTICE.round(given.xyz().clone()), given.triangles());
         EdgeTopology topology = EdgeTopology.of(tool);
         int[] loop = topology.boundaryLoops().get(0);
         int[] perimeter = new int[loop.length];

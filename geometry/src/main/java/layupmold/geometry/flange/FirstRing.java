@@ -1,0 +1,118 @@
+package layupmold.geometry.flange;
+
+import java.util.Arrays;
+import layupmold.geometry.bvh.SelfIntersections;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mesh.CoordinateLattice;
+import layupmold.geometry.mesh.TriangleMesh;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
+
+/**
+ * The flange's first ring and the band that joins it to the perimeter, tried at shrinking distance until the band
+ * crosses neither itself nor the tool surface. Where the tool hangs over beside its perimeter the ring is raised step
+ * by step, so that the flange leaves above the overhang. Each try costs O(n log n) in the triangles of the tool.
+ *
+ * @param xyz x, y, z of the ring's vertices, counter-clockwise in plan
+ * @param band triangles: perimeter vertices by their place in it, the ring's after those
+ */
+record FirstRing(double[] xyz, int[] band) {
+
+    private static final double[] DISTANCE_SHARES = {1, 0.5, 0.25, 0.1};
+    /** Rise by run of a raised ring; the last is all that fits under the rounded edge. */
+    private static final double[] RISES = {0, 0.5, 1, 2, 4, 8, 1e6};
+    private static final int PAIR_LIMIT = 1000;
+
+    /**
+     * @param plan what the perimeter encloses
+     * @param distanceMm of the ring from the perimeter in plan, at most
+     * @param leastRiseMm height of the ring over the perimeter
+     * @param wallTopMm no vertex is raised higher, counted along {@code up}
+     * @param draftDeg what the band keeps to where it can
+     * @param up 1 if the wall climbs with z, -1 if against it
+     * @throws Rejection if every try crosses something
+     */
+    static FirstRing around(TriangleMesh tool, int[] perimeter, Polygon plan, double distanceMm, double leastRiseMm,
+            double wallTopMm, double draftDeg, double up, CoordinateLattice lattice) {
+        PerimeterHeights heights = new PerimeterHeights(tool.xyz(), perimeter);
+        double[] corners = new double[3 * perimeter.length];
+        for (int i = 0; i < perimeter.length; i++) {
+            System.arraycopy(tool.xyz(), 3 * perimeter[i], corners, 3 * i, 3);
+        }
+        TriangleMesh found = null;
+        int crossing = 0;
+        for (double share : DISTANCE_SHARES) {
+            double distance = share * distanceMm;
+            Geometry area = PlanRegion.grow(plan, distance);
+            Polygon outer = PlanRegion.PLANE.createPolygon(((Polygon) area).getExteriorRing());
+            if (!outer.difference(area).buffer(-distance).isEmpty() && share > DISTANCE_SHARES[3]) {
+                continue;
+            }
+            double[] xy = PlanRegion.rings(outer).get(0);
+            int[] rises = new int[xy.length / 2];
+            int[] pairs = null;
+            for (int round = 0; round <= 2 * RISES.length; round++) {
+                double[] ring = new double[3 * rises.length];
+                for (int j = 0; j < rises.length; j++) {
+                    ring[3 * j] = lattice.round(xy[2 * j]);
+                    ring[3 * j + 1] = lattice.round(xy[2 * j + 1]);
+                    double foot = up * heights.at(ring[3 * j], ring[3 * j + 1]);
+                    double height = Math.min(wallTopMm, foot + share * leastRiseMm + RISES[rises[j]] * distance);
+                    ring[3 * j + 2] = lattice.round(up * height);
+                }
+                int[] band = PerimeterBand.triangles(corners, ring, draftDeg);
+                TriangleMesh sheet = joined(tool, perimeter, ring, band);
+                pairs = SelfIntersections.findInvolving(
+                        sheet, TriangleBvh.of(sheet), tool.triangleCount(), PAIR_LIMIT);
+                if (pairs.length == 0) {
+                    return new FirstRing(ring, band);
+                }
+                found = sheet;
+                crossing = pairs[1];
+                if (!raise(rises, pairs, band, tool.triangleCount(), perimeter.length)) {
+                    break;
+                }
+            }
+        }
+        double x = found.centroid(crossing).x;
+        double y = found.centroid(crossing).y;
+        throw new Rejection(Finding.error("flange", "flange-crosses-itself",
+                "No flange can leave the part's perimeter here without cutting through the tool surface.")
+                .at(PerimeterPlan.near(tool.xyz(), perimeter, x, y))
+                .advising("Choose another pull direction, or smooth the part's edge."));
+    }
+
+    /** Raises what holds crossing triangles up; false if nothing can be raised any more. */
+    private static boolean raise(int[] rises, int[] pairs, int[] band, int firstTriangle, int n) {
+        boolean[] hit = new boolean[rises.length];
+        for (int t : pairs) {
+            for (int i = 0; i < 3 && t >= firstTriangle; i++) {
+                int v = band[3 * (t - firstTriangle) + i];
+                if (v >= n) {
+                    hit[v - n] = true;
+                }
+            }
+        }
+        boolean raised = false;
+        for (int j = 0; j < rises.length; j++) {
+            if (hit[j] && rises[j] < RISES.length - 1) {
+                rises[j]++;
+                raised = true;
+            }
+        }
+        return raised;
+    }
+
+    private static TriangleMesh joined(TriangleMesh tool, int[] perimeter, double[] ring, int[] band) {
+        double[] xyz = Arrays.copyOf(tool.xyz(), tool.xyz().length + ring.length);
+        System.arraycopy(ring, 0, xyz, tool.xyz().length, ring.length);
+        int[] triangles = Arrays.copyOf(tool.triangles(), tool.triangles().length + band.length);
+        for (int i = 0; i < band.length; i++) {
+            triangles[tool.triangles().length + i] = band[i] < perimeter.length
+                    ? perimeter[band[i]] : tool.vertexCount() + band[i] - perimeter.length;
+        }
+        return new TriangleMesh(xyz, triangles);
+    }
+}

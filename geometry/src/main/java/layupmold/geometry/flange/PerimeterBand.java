@@ -1,0 +1,202 @@
+package layupmold.geometry.flange;
+
+import java.util.Arrays;
+
+/**
+ * The strip of triangles between the perimeter and the flange's first ring, each triangle holding an edge of one and a
+ * vertex of the other.
+ *
+ * <p>No edge of it joins two vertices of the perimeter, so none can be an edge of the tool surface already, whatever
+ * the perimeter looks like seen along the pull: where it runs up the pull, turns back, or where the surface hangs over.
+ * Of all strips it is the one whose rungs are shortest and whose triangles keep to the draft, by dynamic programming
+ * (Fuchs, Kedem and Uselton 1977), looking at a window of the ring only: O(n) time and memory for n vertices and a
+ * fixed window.
+ */
+final class PerimeterBand {
+
+    private static final int WINDOW = 1024;
+    /** Length of rung that one square millimetre short of draft outweighs. */
+    private static final double DRAFT_WEIGHT = 500;
+
+    private final double[] perimeter;
+    private final double[] ring;
+    private final double leastDraftSine;
+    private final int n;
+    private final int m;
+    private final int width;
+    private final int[] windowStart;
+    /** For each perimeter vertex and ring vertex of its window: did the best path come along the ring? */
+    private final boolean[][] alongRing;
+
+    private PerimeterBand(double[] perimeter, double[] ring, double leastDraftSine) {
+        this.leastDraftSine = leastDraftSine;
+        this.perimeter = perimeter;
+        this.ring = ring;
+        n = perimeter.length / 3;
+        m = ring.length / 3;
+        width = Math.min(m + 1, WINDOW);
+        windowStart = new int[n + 1];
+        alongRing = new boolean[n + 1][width];
+    }
+
+    /**
+     * @param perimeter x, y, z of its vertices, counter-clockwise in plan
+     * @param ring x, y, z of the ring around it, counter-clockwise in plan
+     * @param draftDeg what triangles keep to where they can, in exchange for longer rungs
+     * @return corners of triangles that face up: perimeter vertices by number, ring vertex j as {@code n + j}
+     */
+    static int[] triangles(double[] perimeter, double[] ring, double draftDeg) {
+        int start = outermost(perimeter);
+        int startOnRing = nearest(ring, perimeter, start);
+        int[] band = new PerimeterBand(turned(perimeter, start), turned(ring, startOnRing),
+                Math.sin(Math.toRadians(draftDeg))).shortest();
+        int n = perimeter.length / 3;
+        int m = ring.length / 3;
+        for (int i = 0; i < band.length; i++) {
+            band[i] = band[i] < n ? (band[i] + start) % n : n + (band[i] - n + startOnRing) % m;
+        }
+        return band;
+    }
+
+    private int[] shortest() {
+        double perimeterLength = length(perimeter);
+        double ringLength = length(ring);
+        double walked = 0;
+        double walkedRing = 0;
+        int at = 0;
+        double[] before = new double[0];
+        for (int i = 0; i <= n; i++) {
+            while (at < m && walkedRing / ringLength < walked / perimeterLength) {
+                walkedRing += step(ring, at++);
+            }
+            windowStart[i] = i == 0 ? 0 : i == n ? m + 1 - width
+                    : Math.max(windowStart[i - 1], Math.min(m + 1 - width, at - width / 2));
+            before = row(i, before);
+            if (i < n) {
+                walked += step(perimeter, i);
+            }
+        }
+        return path();
+    }
+
+    private double[] row(int i, double[] before) {
+        double[] cost = new double[width];
+        Arrays.fill(cost, Double.POSITIVE_INFINITY);
+        int from = windowStart[i];
+        for (int k = 0; k < width; k++) {
+            double rung = rung(i, from + k);
+            int above = i == 0 ? -1 : from + k - windowStart[i - 1];
+            double down = above >= 0 && above < width
+                    ? before[above] + shortOfDraft(perimeter, i - 1, i, ring, from + k, 1)
+                    : Double.POSITIVE_INFINITY;
+            double along = k > 0
+                    ? cost[k - 1] + shortOfDraft(ring, from + k - 1, from + k, perimeter, i, -1)
+                    : Double.POSITIVE_INFINITY;
+            if (i == 0 && k == 0) {
+                down = 0;
+            }
+            alongRing[i][k] = along < down;
+            cost[k] = rung + Math.min(along, down);
+        }
+        return cost;
+    }
+
+    private int[] path() {
+        int[] triangles = new int[3 * (n + m)];
+        int i = n;
+        int j = m;
+        for (int t = triangles.length - 3; t >= 0; t -= 3) {
+            if (alongRing[i][j - windowStart[i]]) {
+                triangles[t] = i % n;
+                triangles[t + 1] = n + (j - 1) % m;
+                triangles[t + 2] = n + j % m;
+                j--;
+            } else {
+                triangles[t] = (i - 1) % n;
+                triangles[t + 1] = n + j % m;
+                triangles[t + 2] = i % n;
+                i--;
+            }
+        }
+        return triangles;
+    }
+
+    private double rung(int i, int j) {
+        int a = 3 * (i % n);
+        int b = 3 * (j % m);
+        double dx = perimeter[a] - ring[b];
+        double dy = perimeter[a + 1] - ring[b + 1];
+        double dz = perimeter[a + 2] - ring[b + 2];
+        return Math.sqrt(dx * dx + dy * dy + dz * dz);
+    }
+
+    /** Of triangle {@code a b c}; {@code turn} is 1 if {@code c} should lie right of edge {@code a b} in plan. */
+    private double shortOfDraft(double[] edge, int a, int b, double[] apex, int c, int turn) {
+        int p = 3 * (a % (edge.length / 3));
+        int q = 3 * (b % (edge.length / 3));
+        int r = 3 * (c % (apex.length / 3));
+        double ux = edge[q] - edge[p];
+        double uy = edge[q + 1] - edge[p + 1];
+        double uz = edge[q + 2] - edge[p + 2];
+        double vx = apex[r] - edge[p];
+        double vy = apex[r + 1] - edge[p + 1];
+        double vz = apex[r + 2] - edge[p + 2];
+        double nx = uy * vz - uz * vy;
+        double ny = uz * vx - ux * vz;
+        double nz = ux * vy - uy * vx;
+        double twiceArea = Math.sqrt(nx * nx + ny * ny + nz * nz);
+        return DRAFT_WEIGHT * Math.max(0, leastDraftSine * twiceArea + turn * nz) / 2;
+    }
+
+    private static double step(double[] points, int i) {
+        int count = points.length / 3;
+        int a = 3 * (i % count);
+        int b = 3 * ((i + 1) % count);
+        double dx = points[a] - points[b];
+        double dy = points[a + 1] - points[b + 1];
+        double dz = points[a + 2] - points[b + 2];
+        return Math.sqrt(dx * dx + dy * dy + dz * dz);
+    }
+
+    private static double length(double[] points) {
+        double length = 0;
+        for (int i = 0; i < points.length / 3; i++) {
+            length += step(points, i);
+        }
+        return length;
+    }
+
+    /** A corner of the convex hull: there the shortest rung surely belongs to the strip. */
+    private static int outermost(double[] points) {
+        int best = 0;
+        for (int i = 1; i < points.length / 3; i++) {
+            if (points[3 * i] > points[3 * best]) {
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    private static int nearest(double[] ring, double[] points, int i) {
+        int best = 0;
+        double least = Double.POSITIVE_INFINITY;
+        for (int j = 0; j < ring.length / 3; j++) {
+            double dx = ring[3 * j] - points[3 * i];
+            double dy = ring[3 * j + 1] - points[3 * i + 1];
+            double dz = ring[3 * j + 2] - points[3 * i + 2];
+            double distance = dx * dx + dy * dy + dz * dz;
+            if (distance < least) {
+                least = distance;
+                best = j;
+            }
+        }
+        return best;
+    }
+
+    private static double[] turned(double[] points, int start) {
+        double[] turned = new double[points.length];
+        System.arraycopy(points, 3 * start, turned, 0, points.length - 3 * start);
+        System.arraycopy(points, 0, turned, points.length - 3 * start, 3 * start);
+        return turned;
+    }
+}

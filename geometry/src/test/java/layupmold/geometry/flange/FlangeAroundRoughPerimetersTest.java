@@ -1,0 +1,142 @@
+package layupmold.geometry.flange;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.function.UnaryOperator;
+import layupmold.geometry.body.BodyBuilder;
+import layupmold.geometry.body.MoldSolid;
+import layupmold.geometry.bvh.SelfIntersections;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.check.FlangeMeasurement;
+import layupmold.geometry.check.MoldCheck;
+import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mesh.CoordinateLattice;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.BodySpec;
+import layupmold.geometry.recipe.FlangeSpec;
+import layupmold.geometry.recipe.Tool;
+import layupmold.geometry.shapes.Shapes;
+import org.joml.Vector3d;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What is promised of the finished solid is measured on it, for perimeters that are not simple loops in plan. */
+class FlangeAroundRoughPerimetersTest {
+
+    private static final CoordinateLattice LATTICE = CoordinateLattice.within(500);
+    private static final BodySpec BLOCK = new BodySpec(BodySpec.Kind.BLOCK, 4);
+    /** Sheet of 20 × 20 cells of 2 mm. */
+    private static final int CELLS = 20;
+    private static final double SIZE = 40;
+
+    /** Triangle 1-2-3 folds back, facing down, into the notch that two of its edges make in the perimeter. */
+    @Test
+    void aToolTriangleThatFillsANotchOfThePerimeterIsNotBuiltTwice() {
+        double[] xyz = {0, 0, 0, 19.85, 0, 0, 20, 0.05, 0.1, 20.15, 0, 0, 40, 0, 0, 40, 40, 0, 0, 40, 0, 20, 10, -1};
+        int[] triangles = {1, 2, 3, 1, 3, 7, 0, 1, 7, 3, 4, 7, 4, 5, 7, 5, 6, 7, 6, 0, 7};
+        assertSound(new TriangleMesh(xyz, triangles), Tool.FEMALE, FlangeSpec.defaults());
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.0007, 0.03})
+    void aPerimeterThatRunsUpThePullForAStretch(double lean) {
+        assertSound(bent(p -> {
+            double step = Math.min(1, Math.max(0, (p.x - 18) / 4));
+            // Between x = 18 and 22 the sheet turns upright, and leans back over itself by the lean.
+            double x = p.x <= 18 ? p.x : p.x >= 22 ? p.x - 4 - lean : 18 - lean * step;
+            return new Vector3d(x, p.y, 12 * step);
+        }), Tool.FEMALE, FlangeSpec.defaults());
+    }
+
+    @Test
+    void aPerimeterThatTrembles() {
+        assertSound(bent(p -> {
+            double shake = p.y == 0 ? 0.04 * Math.sin(7 * p.x) : 0;
+            return new Vector3d(p.x + shake, p.y + 3 * shake, p.z + 20 * shake);
+        }), Tool.FEMALE, FlangeSpec.defaults());
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 10, 35, 60})
+    void tiltedAndWavy(double tiltDeg) {
+        double slope = Math.tan(Math.toRadians(tiltDeg));
+        for (Tool side : List.of(Tool.FEMALE, Tool.MALE)) {
+            assertSound(bent(p -> new Vector3d(p.x, p.y, slope * p.x + 2 * Math.sin(p.y / 3))), side,
+                    FlangeSpec.defaults());
+        }
+    }
+
+    /** A cup whose mouth is a U seen from the side: deep at the heel, open at the front. */
+    @Test
+    void heelCup() {
+        TriangleMesh bowl = Shapes.bowl(40, 85, 24, 96);
+        double[] xyz = bowl.xyz().clone();
+        for (int i = 0; i < xyz.length; i += 3) {
+            double share = Math.max(0, (xyz[i + 2] + 40) / 40);
+            xyz[i + 2] += 25 * share * Math.max(0, -xyz[i] / 40);
+        }
+        assertSound(new TriangleMesh(xyz, bowl.triangles()), Tool.FEMALE, FlangeSpec.defaults());
+    }
+
+    /** A sheet bent to a U in plan, whose arms are nearer to each other than two flanges. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.3})
+    void horseshoe(double trimLineDepthMm) {
+        assertSound(bent(p -> {
+            double radius = 32 - p.y / 2;
+            double angle = Math.PI * p.x / SIZE * 1.4;
+            return new Vector3d(radius * Math.cos(angle), radius * Math.sin(angle), 4 * Math.sin(2 * angle));
+        }), Tool.FEMALE, new FlangeSpec(30, 5, 3, 2, trimLineDepthMm));
+    }
+
+    @Test
+    void aPerimeterThatCrossesItselfByMoreThanJitterIsRefusedWithThePlace() {
+        Rejection rejection = assertThrows(Rejection.class, () -> solid(bent(p -> {
+            double step = Math.min(1, Math.max(0, (p.x - 16) / 8));
+            double x = p.x <= 16 ? p.x : p.x >= 24 ? p.x - 14 : 16 - 6 * step;
+            return new Vector3d(x, p.y + (p.x > 20 && p.x < 30 ? 3 : 0), 12 * step);
+        }), Tool.FEMALE, FlangeSpec.defaults()));
+        assertEquals("perimeter-crosses-itself", rejection.finding().code());
+        assertNotNull(rejection.finding().place());
+    }
+
+    private static TriangleMesh bent(UnaryOperator<Vector3d> bend) {
+        TriangleMesh flat = Shapes.sheet(SIZE, CELLS);
+        double[] xyz = flat.xyz().clone();
+        for (int i = 0; i < xyz.length; i += 3) {
+            Vector3d p = bend.apply(new Vector3d(xyz[i], xyz[i + 1], xyz[i + 2]));
+            xyz[i] = p.x;
+            xyz[i + 1] = p.y;
+            xyz[i + 2] = p.z;
+        }
+        return new TriangleMesh(xyz, flat.triangles());
+    }
+
+    private static void assertSound(TriangleMesh tool, Tool side, FlangeSpec spec) {
+        MoldSolid solid = solid(tool, side, spec);
+        EdgeTopology topology = EdgeTopology.of(solid.mesh());
+        TriangleBvh bvh = TriangleBvh.of(solid.mesh());
+        assertEquals(List.of(), MoldCheck.check(solid.mesh(), solid.regions(), topology, bvh).findings());
+        assertTrue(FlangeMeasurement.leastBorderWidthMm(solid.mesh(), solid.regions(), topology) >= spec.widthMm());
+    }
+
+    private static MoldSolid solid(TriangleMesh given, Tool side, FlangeSpec spec) {
+        TriangleMesh tool = new TriangleMesh(LATTICE.round(given.xyz().clone()), given.triangles());
+        assertEquals(0, SelfIntersections.find(tool, TriangleBvh.of(tool), 10).length, "the test's own sheet is sound");
+        EdgeTopology topology = EdgeTopology.of(tool);
+        int[] loop = topology.boundaryLoops().get(0);
+        int[] perimeter = new int[loop.length];
+        for (int i = 0; i < loop.length; i++) {
+            perimeter[i] = topology.from(loop[i]);
+        }
+        FlangedSurface flanged = FlangeBuilder.build(
+                tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm(), LATTICE);
+        return BodyBuilder.build(flanged, BLOCK, LATTICE);
+    }
+}
