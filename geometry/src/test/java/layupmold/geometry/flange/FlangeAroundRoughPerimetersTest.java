@@ -38,7 +38,7 @@ class FlangeAroundRoughPerimetersTest {
     /** Triangle 1-2-3 folds back, facing down, into the notch that two of its edges make in the perimeter. */
     @Test
     void aToolTriangleThatFillsANotchOfThePerimeterIsNotBuiltTwice() {
-        double[] xyz = {0, 0, 0, 19.85, 0, 0, 20, 0.05, 0.1, 20.15, 0, 0, 40, 0, 0, 40, 40, 0, 0, 40, 0, 20, 10, -1};
+        double[] xyz = {0, 0, 0, 19.85, 0, 0, 20, 0.15, 0.1, 20.15, 0, 0, 40, 0, 0, 40, 40, 0, 0, 40, 0, 20, 10, -1};
         int[] triangles = {1, 2, 3, 1, 3, 7, 0, 1, 7, 3, 4, 7, 4, 5, 7, 5, 6, 7, 6, 0, 7};
         assertSound(new TriangleMesh(xyz, triangles), Tool.FEMALE, FlangeSpec.defaults());
     }
