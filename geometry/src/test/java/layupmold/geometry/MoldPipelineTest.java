@@ -2,9 +2,13 @@ package layupmold.geometry;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.ForkJoinPool;
 import layupmold.geometry.bvh.NearestPoint;
@@ -12,6 +16,8 @@ import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.mesh.io.MeshLimits;
+import layupmold.geometry.mesh.io.MeshReader;
 import layupmold.geometry.mesh.io.PartFile;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Hold;
@@ -146,6 +152,21 @@ class MoldPipelineTest {
                 assertTrue(nearest.distance() > offset - 0.02, "too near: " + nearest.distance() + " at " + p);
             }
         }
+    }
+
+    /** The costume's mask: detail lines narrower than twice the offset, two eyes, rounded rims. */
+    @Test
+    void theMaskGivesACheckedMold() throws Exception {
+        Path file = Path.of("../samples/heron/mask.stl");
+        MoldOutcome outcome = MoldPipeline.make(
+                MeshReader.read(Files.readAllBytes(file), "mask.stl", MeshLimits.defaults()), Recipe.defaults(),
+                Progress.SILENT);
+        MoldOutcome.Mold mold = assertInstanceOf(MoldOutcome.Mold.class, outcome, outcome::toString);
+        assertTrue(mold.report().checks().passed());
+        assertEquals(2, mold.report().face().openings());
+        assertTrue(mold.report().offset().p95DeviationMm() <= 0.01, mold.report().offset().toString());
+        double[] xyz = mold.solid().xyz();
+        assertTrue(Arrays.stream(xyz).allMatch(x -> x == (float) x), "files keep every coordinate");
     }
 
     @Test

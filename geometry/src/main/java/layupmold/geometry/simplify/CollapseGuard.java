@@ -103,6 +103,27 @@ final class CollapseGuard {
         return after[3] >= FLAT_MM && cosine() >= LEAST_CREASE_COSINE;
     }
 
+    /** How far the apex across {@code h} lies off the plane of its own triangle, mm; for any number of threads. */
+    double bend(int h) {
+        double[] xyz = mesh.xyz;
+        int u = 3 * mesh.from(h);
+        int v = 3 * mesh.to(h);
+        int a = 3 * mesh.apex(h);
+        int b = 3 * mesh.apex(mesh.twin(h));
+        double ex = xyz[v] - xyz[u];
+        double ey = xyz[v + 1] - xyz[u + 1];
+        double ez = xyz[v + 2] - xyz[u + 2];
+        double fx = xyz[a] - xyz[u];
+        double fy = xyz[a + 1] - xyz[u + 1];
+        double fz = xyz[a + 2] - xyz[u + 2];
+        double nx = ey * fz - ez * fy;
+        double ny = ez * fx - ex * fz;
+        double nz = ex * fy - ey * fx;
+        double length = Math.sqrt(nx * nx + ny * ny + nz * nz);
+        double height = nx * (xyz[b] - xyz[u]) + ny * (xyz[b + 1] - xyz[u + 1]) + nz * (xyz[b + 2] - xyz[u + 2]);
+        return length > 0 ? Math.abs(height) / length : Double.POSITIVE_INFINITY;
+    }
+
     /** Least height of the triangle of {@code h}. */
     double height(int h) {
         measure(mesh.from(h), mesh.to(h), mesh.apex(h), before);

@@ -62,7 +62,8 @@ public final class EdgeFlips {
                 int g = mesh.twin(h);
                 if (g > h && (looked.test(h / 3) || looked.test(g / 3)) && labels[g / 3] == labels[h / 3]
                         && mayChange.test(mesh.from(h)) && mayChange.test(mesh.to(h))
-                        && mayChange.test(mesh.apex(h)) && mayChange.test(mesh.apex(g))) {
+                        && mayChange.test(mesh.apex(h)) && mayChange.test(mesh.apex(g))
+                        && guard.bend(h) > toleranceMm) {
                     double now = atMiddle(mesh.from(h), mesh.to(h), measure);
                     better[h] = now > toleranceMm && atMiddle(mesh.apex(h), mesh.apex(g), measure) < GAIN * now;
                 }

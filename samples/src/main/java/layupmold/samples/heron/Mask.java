@@ -23,6 +23,9 @@ final class Mask {
     private Mask() {
     }
 
+    /** Finer than elsewhere: the eyes' rims are looked at. */
+    private static final int RIM_SEGMENTS = 8;
+
     static PartDesign design() {
         Loft loft = new Loft(SECTIONS);
         double vEye = loft.vAtY(EYE_Y);
@@ -36,7 +39,7 @@ final class Mask {
         ScalarField size = (u, v) -> Math.min(4.5, 1.2 + 0.055 * loft.radiusAt(v));
         ScalarField thickness = (u, v) -> 2.4 + 0.5 * StrictMath.sin(u / 31) * StrictMath.cos(v / 43)
                 - 0.5 * Sculpt.smoothStep(20, 8, loft.radiusAt(v));
-        return new PartDesign(surface, domain, lines(loft, domain), thickness, size);
+        return new PartDesign(surface, domain, lines(loft, domain), thickness, size, RIM_SEGMENTS);
     }
 
     /** Sunken sockets, brows above them, cheeks below. */

@@ -18,13 +18,19 @@ import layupmold.geometry.shape.ThinShell;
  * @param lines grooves and ridges
  * @param thicknessMm wall
  * @param sizeMm greatest edge length wanted at a place
+ * @param rimSegments edges of the half circle that rounds the rims
  */
 record PartDesign(
-        Surface surface, PlanarDomain domain, DetailLines lines, ScalarField thicknessMm, ScalarField sizeMm) {
+        Surface surface, PlanarDomain domain, DetailLines lines, ScalarField thicknessMm, ScalarField sizeMm,
+        int rimSegments) {
 
     private static final double FINEST_MM = 1.2;
     private static final double COARSEST_MM = 6;
     private static final int RIM_SEGMENTS = 6;
+
+    PartDesign(Surface surface, PlanarDomain domain, DetailLines lines, ScalarField thicknessMm, ScalarField sizeMm) {
+        this(surface, domain, lines, thicknessMm, sizeMm, RIM_SEGMENTS);
+    }
 
     /** Spacing of points along loops. */
     static final double LOOP_SPACING_MM = 2.3;
@@ -41,7 +47,7 @@ record PartDesign(
         outerPoints.fill(outerSize, FINEST_MM, COARSEST_MM, 0.25, random.split());
         PointSampler innerPoints = new PointSampler(domain, FINEST_MM);
         innerPoints.fill(this::plainSize, LOOP_SPACING_MM, COARSEST_MM, 0.25, random.split());
-        return ThinShell.of(new ThinShell.Plan(surface, lines.relief(domain), thicknessMm, Rim.fullRound(RIM_SEGMENTS),
+        return ThinShell.of(new ThinShell.Plan(surface, lines.relief(domain), thicknessMm, Rim.fullRound(rimSegments),
                 FlatMesh.of(domain, outerPoints.points()), FlatMesh.of(domain, innerPoints.points())));
     }
 
