@@ -16,7 +16,7 @@ import java.util.concurrent.TimeUnit;
 /** The packaged service as a child process on a free loopback port; it ends with {@link #close} or with this process. */
 final class ServiceProcess implements AutoCloseable {
 
-    private static final Duration READY_WITHIN = Duration.ofSeconds(90);
+    private static final Duration READY_WITHIN = Duration.ofMinutes(4);
     private static final int STOP_WITHIN_S = 30;
 
     private final Process process;

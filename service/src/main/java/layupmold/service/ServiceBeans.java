@@ -9,9 +9,6 @@ import layupmold.geometry.mesh.io.MeshLimits;
 import layupmold.geometry.mesh.io.MeshReader;
 import layupmold.service.making.MoldMaker;
 import layupmold.service.settings.JobSettings;
-import layupmold.service.settings.StoreSettings;
-import layupmold.service.store.BlobStore;
-import layupmold.service.store.FolderBlobStore;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
@@ -37,10 +34,5 @@ class ServiceBeans {
                 return new MoldOutcome.Rejected(unreadable.finding(), List.of(unreadable.finding()));
             }
         };
-    }
-
-    @Bean
-    BlobStore blobStore(StoreSettings settings) {
-        return new FolderBlobStore(settings.folder());
     }
 }

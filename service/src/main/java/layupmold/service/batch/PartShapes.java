@@ -12,6 +12,7 @@ import layupmold.geometry.mesh.io.PartFile;
 import layupmold.geometry.mesh.io.StlWriter;
 import layupmold.geometry.recipe.LengthUnit;
 import layupmold.service.recipe.RecipeReader;
+import layupmold.service.settings.JobSettings;
 import layupmold.service.store.Blob;
 import layupmold.service.store.BlobStore;
 import org.springframework.stereotype.Component;
@@ -22,8 +23,12 @@ class PartShapes {
 
     private final BlobStore store;
     private final RecipeReader recipes;
+    private final MeshLimits limits;
 
-    PartShapes(BlobStore store, RecipeReader recipes) {
+    PartShapes(BlobStore store, RecipeReader recipes, JobSettings settings) {
+        MeshLimits most = MeshLimits.defaults();
+        this.limits = new MeshLimits(most.maxBytes(), settings.maxTriangles(), 3 * settings.maxTriangles(),
+                most.maxDecompressedBytes());
         this.store = store;
         this.recipes = recipes;
     }
@@ -56,7 +61,7 @@ class PartShapes {
 
     private PartFile file(PartRow part) throws IOException {
         try (InputStream in = store.open(part.mesh().key())) {
-            return MeshReader.read(in.readAllBytes(), part.file(), MeshLimits.defaults());
+            return MeshReader.read(in.readAllBytes(), part.file(), limits);
         }
     }
 

@@ -52,7 +52,7 @@ final class NodeProcess implements AutoCloseable {
     }
 
     NodeProcess awaitReady() {
-        Awaitility.await().atMost(Duration.ofSeconds(60)).pollInterval(Duration.ofMillis(100))
+        Awaitility.await().atMost(Duration.ofMinutes(4)).pollInterval(Duration.ofMillis(100))
                 .failFast("the node ended", () -> !process.isAlive()).until(this::isReady);
         return this;
     }
