@@ -64,6 +64,7 @@ public final class ContractFilter implements Filter {
             pointer = documented.get("$ref").asString().substring(1);
             documented = CONTRACT.at(pointer);
         }
+        checkHeaders(documented.path("headers"), response);
         if (response.contentType().isEmpty() || response.asByteArray().length == 0) {
             return;
         }
@@ -74,6 +75,16 @@ public final class ContractFilter implements Filter {
         if (name.endsWith("json")) {
             checkJson(pointer + "/content/" + escape(name) + "/schema", response.asString());
         }
+    }
+
+    private static void checkHeaders(JsonNode headers, Response response) {
+        headers.properties().forEach(header -> {
+            JsonNode definition = header.getValue().has("$ref")
+                    ? CONTRACT.at(header.getValue().get("$ref").asString().substring(1)) : header.getValue();
+            if (definition.path("required").asBoolean(false)) {
+                assertNotNull(response.header(header.getKey()), "there is no " + header.getKey());
+            }
+        });
     }
 
     private static void checkJson(String schema, String json) {
