@@ -14,7 +14,7 @@ import layupmold.geometry.parallel.Parallel;
  */
 public final class TriangleBvh {
 
-    private static final int LEAF_SIZE = 4;
+    private static final int LEAF_SIZE = 2;
     private static final int STACK = 96;
     private static final int GRAIN = 1 << 14;
 
@@ -100,11 +100,11 @@ public final class TriangleBvh {
             return;
         }
         int[] stack = new int[STACK];
-        int size = 0;
-        stack[size++] = 0;
+        double[] away = new double[STACK];
+        int size = 1;
         while (size > 0) {
             int node = stack[--size];
-            if (boxDistanceSquared(node, x, y, z) > answer.distanceSquared) {
+            if (away[size] > answer.distanceSquared) {
                 continue;
             }
             if (node >= leafCount - 1) {
@@ -117,9 +117,14 @@ public final class TriangleBvh {
             boolean leftFirst = dLeft <= dRight;
             double far = leftFirst ? dRight : dLeft;
             if (far <= answer.distanceSquared) {
-                stack[size++] = leftFirst ? left + 1 : left;
+                stack[size] = leftFirst ? left + 1 : left;
+                away[size++] = far;
             }
-            stack[size++] = leftFirst ? left : left + 1;
+            double near = leftFirst ? dLeft : dRight;
+            if (near <= answer.distanceSquared) {
+                stack[size] = leftFirst ? left : left + 1;
+                away[size++] = near;
+            }
         }
     }
 
@@ -194,6 +199,43 @@ public final class TriangleBvh {
                 stack[size++] = leftFirst ? left : left + 1;
             }
         }
+    }
+
+    /**
+     * Whether the ray from (ox, oy, oz) along (dx, dy, dz) meets any triangle beyond its start, from either side; cheaper
+     * than {@link #firstHit}.
+     */
+    public boolean isHit(double ox, double oy, double oz, double dx, double dy, double dz) {
+        if (order.length == 0) {
+            return false;
+        }
+        RayHit hit = new RayHit();
+        hit.triangle = -1;
+        hit.t = Double.MAX_VALUE;
+        double ix = 1 / dx;
+        double iy = 1 / dy;
+        double iz = 1 / dz;
+        int[] stack = new int[STACK];
+        int size = 1;
+        while (size > 0) {
+            int node = stack[--size];
+            if (entry(node, ox, oy, oz, ix, iy, iz, 0, Double.MAX_VALUE) == Double.POSITIVE_INFINITY) {
+                continue;
+            }
+            if (node < leafCount - 1) {
+                stack[size++] = 2 * node + 2;
+                stack[size++] = 2 * node + 1;
+                continue;
+            }
+            int leaf = node - leafCount + 1;
+            for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
+                RayTriangle.intersect(xyz, triangles, order[i], ox, oy, oz, dx, dy, dz, 0, hit);
+                if (hit.triangle >= 0) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** Where the ray enters the node's box, or infinity if it misses it within (tMin, tMax). */

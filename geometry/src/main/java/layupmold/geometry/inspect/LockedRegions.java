@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import layupmold.geometry.bvh.RayHit;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
@@ -81,11 +80,10 @@ final class LockedRegions {
             }
         }
         candidates.sort(Comparator.comparingDouble(Candidate::depth).reversed());
-        RayHit hit = new RayHit();
         Candidate deepest = null;
         int refined = area > 0.01 * total ? REFINED : REFINED_SMALL;
         for (Candidate c : candidates.subList(0, Math.min(refined, candidates.size()))) {
-            Candidate exact = refine(c, hit);
+            Candidate exact = refine(c);
             deepest = deepest == null || exact.depth > deepest.depth ? exact : deepest;
         }
         return new LockedRegion(Place.at(deepest.at), area, deepest.depth);
@@ -100,8 +98,8 @@ final class LockedRegions {
         return new Candidate(lifted, depth, found[0], found[1]);
     }
 
-    private Candidate refine(Candidate c, RayHit hit) {
-        if (undercut.isFree(c.at.x, c.at.y, c.at.z, hit)) {
+    private Candidate refine(Candidate c) {
+        if (undercut.isFree(c.at.x, c.at.y, c.at.z)) {
             return new Candidate(c.at, 0, 0, 0);
         }
         if (Double.isInfinite(c.depth)) {
@@ -115,7 +113,7 @@ final class LockedRegions {
             double centre = towards;
             for (int i = -4; i <= 4; i++) {
                 double angle = centre + i * width / 4;
-                double depth = bisect(c.at, Math.cos(angle), Math.sin(angle), c.depth + 2 * sky.cellMm(), hit);
+                double depth = bisect(c.at, Math.cos(angle), Math.sin(angle), c.depth + 2 * sky.cellMm());
                 if (depth < least) {
                     least = depth;
                     towards = angle;
@@ -125,15 +123,15 @@ final class LockedRegions {
         return new Candidate(c.at, least, c.towardsX, c.towardsY);
     }
 
-    private double bisect(Vector3d at, double dx, double dy, double far, RayHit hit) {
-        if (!undercut.isFree(at.x + far * dx, at.y + far * dy, at.z, hit)) {
+    private double bisect(Vector3d at, double dx, double dy, double far) {
+        if (!undercut.isFree(at.x + far * dx, at.y + far * dy, at.z)) {
             return Double.POSITIVE_INFINITY;
         }
         double low = 0;
         double high = far;
         for (int i = 0; i < BISECTIONS; i++) {
             double mid = (low + high) / 2;
-            if (undercut.isFree(at.x + mid * dx, at.y + mid * dy, at.z, hit)) {
+            if (undercut.isFree(at.x + mid * dx, at.y + mid * dy, at.z)) {
                 high = mid;
             } else {
                 low = mid;

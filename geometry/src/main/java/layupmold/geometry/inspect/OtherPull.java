@@ -1,9 +1,7 @@
 package layupmold.geometry.inspect;
 
-import java.util.Arrays;
 import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
-import layupmold.geometry.bvh.RayHit;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.congruence.Isometry;
 import layupmold.geometry.parallel.Parallel;
@@ -34,19 +32,22 @@ public record OtherPull(Vector3d direction, double undercutMm2, double presentMm
         return new OtherPull(frame.applyToDirection(direction), undercutMm2, presentMm2);
     }
 
-    /** Tries directions on a spiral, then around the best; about {@value #DIRECTIONS} × {@value #SAMPLES} rays. */
+    /** Tries directions on a spiral, then around the best; at most about {@value #DIRECTIONS} × {@value #SAMPLES} rays. */
     static OtherPull search(MeasuredSolid solid) {
         IntStream tool = IntStream.range(0, solid.mesh().triangleCount()).filter(t -> isTool(solid, t));
         Scene scene = new Scene(solid, TriangleBvh.of(Undercut.part(solid.mesh(), tool)),
                 SurfaceSamples.of(solid.mesh(), solid.areas(), t -> isTool(solid, t), SAMPLES));
-        double present = scene.undercut(new Vector3d(0, 0, 1));
-        Vector3d[] tried = spiral();
-        Vector3d best = scene.best(tried);
+        Vector3d up = new Vector3d(0, 0, 1);
+        double present = scene.undercut(up, Double.POSITIVE_INFINITY);
+        Tried best = scene.better(new Tried(up, present), spiral());
         double step = Math.toRadians(WIDEST_DEG) / Math.sqrt(DIRECTIONS);
         for (int i = 0; i < REFINEMENTS; i++, step /= 2) {
-            best = scene.best(around(best, step));
+            best = scene.better(best, around(best.direction, step));
         }
-        return new OtherPull(best, scene.undercut(best), present);
+        return new OtherPull(best.direction, best.undercutMm2, present);
+    }
+
+    private record Tried(Vector3d direction, double undercutMm2) {
     }
 
     private static boolean isTool(MeasuredSolid solid, int t) {
@@ -69,45 +70,42 @@ public record OtherPull(Vector3d direction, double undercutMm2, double presentMm
         Vector3d u = centre.cross(Math.abs(centre.x) < 0.6 ? new Vector3d(1, 0, 0) : new Vector3d(0, 1, 0),
                 new Vector3d()).normalize();
         Vector3d v = centre.cross(u, new Vector3d());
-        Vector3d[] directions = new Vector3d[9];
-        directions[0] = centre;
+        Vector3d[] directions = new Vector3d[8];
         for (int i = 0; i < 8; i++) {
             double a = Math.PI / 4 * i;
-            directions[i + 1] = new Vector3d(centre).fma(step * Math.cos(a), u).fma(step * Math.sin(a), v).normalize();
+            directions[i] = new Vector3d(centre).fma(step * Math.cos(a), u).fma(step * Math.sin(a), v).normalize();
         }
         return directions;
     }
 
     private record Scene(MeasuredSolid solid, TriangleBvh roofs, SurfaceSamples samples) {
 
-        /** The direction with the least undercut, the first of equals. */
-        Vector3d best(Vector3d[] directions) {
+        /** The direction with the least undercut if it is less than before, the first of equals. */
+        Tried better(Tried before, Vector3d[] directions) {
             double[] areas = new double[directions.length];
-            Parallel.forRanges(directions.length, 1, (chunk, from, to) -> areas[from] = undercut(directions[from]));
-            int best = 0;
-            for (int i = 1; i < areas.length; i++) {
-                if (areas[i] < areas[best] - 1e-9) {
-                    best = i;
+            Parallel.forRanges(directions.length, 1,
+                    (chunk, from, to) -> areas[from] = undercut(directions[from], before.undercutMm2));
+            Tried best = before;
+            for (int i = 0; i < areas.length; i++) {
+                if (areas[i] < best.undercutMm2 - 1e-9) {
+                    best = new Tried(directions[i], areas[i]);
                 }
             }
-            return directions[best];
+            return best;
         }
 
-        double undercut(Vector3d d) {
-            RayHit hit = new RayHit();
+        /** Undercut along a direction; stops counting beyond {@code enough}. */
+        double undercut(Vector3d d, double enough) {
+            double[] normals = solid.normals();
+            double[] xyz = samples.xyz;
+            double lift = Undercut.CLEARANCE_MM;
             double area = 0;
-            for (int s = 0; s < samples.count(); s++) {
+            for (int s = 0; s < samples.count() && area <= enough; s++) {
                 int n = 3 * samples.triangle[s];
-                double nx = solid.normals()[n];
-                double ny = solid.normals()[n + 1];
-                double nz = solid.normals()[n + 2];
-                boolean away = nx * d.x + ny * d.y + nz * d.z < 0;
-                if (!away) {
-                    double lift = Undercut.CLEARANCE_MM;
-                    roofs.firstHit(samples.xyz[3 * s] + lift * nx, samples.xyz[3 * s + 1] + lift * ny,
-                            samples.xyz[3 * s + 2] + lift * nz, d.x, d.y, d.z, 0, Double.POSITIVE_INFINITY, -1, hit);
-                }
-                area += away || hit.triangle >= 0 ? samples.weight[s] : 0;
+                boolean held = normals[n] * d.x + normals[n + 1] * d.y + normals[n + 2] * d.z < 0
+                        || roofs.isHit(xyz[3 * s] + lift * normals[n], xyz[3 * s + 1] + lift * normals[n + 1],
+                                xyz[3 * s + 2] + lift * normals[n + 2], d.x, d.y, d.z);
+                area += held ? samples.weight[s] : 0;
             }
             return area;
         }

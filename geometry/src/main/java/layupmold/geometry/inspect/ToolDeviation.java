@@ -140,16 +140,17 @@ public final class ToolDeviation {
         }
 
         private double distanceToSolid(int s, NearestPoint nearest) {
+            solid.bvh().nearest(movedBy(s, 0), movedBy(s, 1), movedBy(s, 2), Double.POSITIVE_INFINITY,
+                    solid::carriesCloth, nearest);
+            double distance = nearest.triangle < 0 ? Double.NaN : nearest.distance();
+            if (distance < TOLERANCE_MM) {
+                return distance;
+            }
             int n = 3 * samples.triangle[s];
             double[] xyz = samples.xyz;
             double[] normals = face.normals;
-            if (isUnreached(xyz[3 * s], xyz[3 * s + 1], xyz[3 * s + 2], normals[n], normals[n + 1], normals[n + 2],
-                    nearest)) {
-                return Double.NaN;
-            }
-            solid.bvh().nearest(movedBy(s, 0), movedBy(s, 1), movedBy(s, 2), Double.POSITIVE_INFINITY,
-                    solid::carriesCloth, nearest);
-            return nearest.triangle < 0 ? Double.NaN : nearest.distance();
+            return isUnreached(xyz[3 * s], xyz[3 * s + 1], xyz[3 * s + 2], normals[n], normals[n + 1], normals[n + 2],
+                    nearest) ? Double.NaN : distance;
         }
 
         private double movedBy(int s, int k) {

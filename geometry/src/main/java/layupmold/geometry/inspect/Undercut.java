@@ -2,7 +2,6 @@ package layupmold.geometry.inspect;
 
 import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
-import layupmold.geometry.bvh.RayHit;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
@@ -63,14 +62,13 @@ final class Undercut {
     private void classify() {
         double[] normals = solid.normals();
         Parallel.forRanges(samples.count(), GRAIN, (chunk, from, to) -> {
-            RayHit hit = new RayHit();
             for (int s = from; s < to; s++) {
                 int n = 3 * samples.triangle[s];
                 if (normals[n + 2] < FACING_AWAY) {
                     state[s] = FACES_AWAY;
                 } else if (!isFree(samples.xyz[3 * s] + CLEARANCE_MM * normals[n],
                         samples.xyz[3 * s + 1] + CLEARANCE_MM * normals[n + 1],
-                        samples.xyz[3 * s + 2] + CLEARANCE_MM * normals[n + 2], hit)) {
+                        samples.xyz[3 * s + 2] + CLEARANCE_MM * normals[n + 2])) {
                     state[s] = SHADOWED;
                 }
             }
@@ -78,12 +76,8 @@ final class Undercut {
     }
 
     /** Whether nothing of the solid lies above the point. */
-    boolean isFree(double x, double y, double z, RayHit hit) {
-        if (ceiling.isBelow(x, y, z)) {
-            return true;
-        }
-        roofs.firstHit(x, y, z, 0, 0, 1, 0, Double.POSITIVE_INFINITY, -1, hit);
-        return hit.triangle < 0;
+    boolean isFree(double x, double y, double z) {
+        return ceiling.isBelow(x, y, z) || !roofs.isHit(x, y, z, 0, 0, 1);
     }
 
     boolean any() {
