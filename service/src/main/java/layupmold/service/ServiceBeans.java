@@ -9,12 +9,16 @@ import layupmold.geometry.mesh.io.MeshLimits;
 import layupmold.geometry.mesh.io.MeshReader;
 import layupmold.service.making.MoldMaker;
 import layupmold.service.settings.JobSettings;
+import layupmold.service.settings.UploadSettings;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
 /** Parts that have no Spring annotations of their own. */
 @Configuration(proxyBeanMethods = false)
 class ServiceBeans {
+
+    /** A compressed part may unfold to so many times the largest part file. */
+    private static final int UNFOLDING = 4;
 
     @Bean
     Clock clock() {
@@ -23,10 +27,9 @@ class ServiceBeans {
 
     /** The one door to the geometry. */
     @Bean
-    MoldMaker moldMaker(JobSettings settings) {
-        MeshLimits most = MeshLimits.defaults();
-        MeshLimits limits = new MeshLimits(most.maxBytes(), settings.maxTriangles(), 3 * settings.maxTriangles(),
-                most.maxDecompressedBytes());
+    MoldMaker moldMaker(JobSettings jobs, UploadSettings uploads) {
+        long bytes = uploads.maxPart().toBytes();
+        MeshLimits limits = new MeshLimits(bytes, jobs.maxTriangles(), 3 * jobs.maxTriangles(), UNFOLDING * bytes);
         return (part, fileName, recipe, progress) -> {
             try {
                 return MoldPipeline.make(MeshReader.read(part, fileName, limits), recipe, progress);

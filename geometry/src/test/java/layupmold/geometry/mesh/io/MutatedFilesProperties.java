@@ -3,7 +3,9 @@ package layupmold.geometry.mesh.io;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.sun.management.ThreadMXBean;
 import java.io.ByteArrayOutputStream;
+import java.lang.management.ManagementFactory;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -19,6 +21,9 @@ import net.jqwik.api.Property;
 class MutatedFilesProperties {
 
     private static final MeshLimits LIMITS = new MeshLimits(1 << 20, 20_000, 20_000, 1 << 20);
+    /** Sixteen times what may unfold. */
+    private static final long MOST_ALLOCATED = 16 << 20;
+    private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     private static final List<byte[]> FILES = List.of(
             StlReaderTest.binary(Soups.box(1, 2, 3), "fuzz"),
             asciiStl(Soups.box(1, 2, 3)),
@@ -80,7 +85,7 @@ class MutatedFilesProperties {
         SplittableRandom random = new SplittableRandom(seed);
         byte[] bytes = damaged(FILES.get(random.nextInt(FILES.size())), random);
         try {
-            assertUsable(MeshReader.read(bytes, "fuzz.bin", LIMITS));
+            assertUsable(withinMemory(bytes));
         } catch (Rejection rejection) {
             assertEquals("read", rejection.finding().stage());
             assertTrue(rejection.finding().code().matches("[a-z0-9-]+"), rejection.finding().code());
@@ -92,10 +97,22 @@ class MutatedFilesProperties {
     void onlyRejectionsEscapeFromDamagedModels(@ForAll long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         byte[] model = damaged(ThreeMfFiles.plainModel().getBytes(StandardCharsets.UTF_8), random);
+        byte[] file = ThreeMfFiles.file(new String(model, StandardCharsets.UTF_8));
         try {
-            assertUsable(MeshReader.read(ThreeMfFiles.file(new String(model, StandardCharsets.UTF_8)), null, LIMITS));
+            assertUsable(withinMemory(file));
         } catch (Rejection rejection) {
             assertEquals("read", rejection.finding().stage());
+        }
+    }
+
+    /** Reads, and holds what was allocated on the way, not only what is kept, against a bound that the limits imply. */
+    private static PartFile withinMemory(byte[] bytes) {
+        long before = THREADS.getThreadAllocatedBytes(Thread.currentThread().getId());
+        try {
+            return MeshReader.read(bytes, "fuzz.bin", LIMITS);
+        } finally {
+            long allocated = THREADS.getThreadAllocatedBytes(Thread.currentThread().getId()) - before;
+            assertTrue(allocated < MOST_ALLOCATED, () -> allocated + " bytes for a file of " + bytes.length);
         }
     }
 
