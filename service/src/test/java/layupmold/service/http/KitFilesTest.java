@@ -81,7 +81,8 @@ class KitFilesTest {
         assertEquals(1166, kit.getDouble("arealWeightGsm"), 1e-6);
         assertEquals(1166e-6 * kit.getDouble("partMm2"), kit.getDouble("partG"), 1e-6);
         assertEquals(kit.getDouble("resin.clothG") * 1.15,
-                kit.getDouble("resin.resinG") + kit.getDouble("resin.hardenerG"), 1e-6);
+                kit.getDouble("resin.resinG") + kit.getDouble("resin.hardenerG"), 1e-4);
+        // REST Assured reads numbers as floats.
         // The vinyl ester row: 2 parts of hardener to 100 by mass.
         assertEquals(0.02, kit.getDouble("resin.hardenerG") / kit.getDouble("resin.resinG"), 1e-6);
     }
@@ -201,7 +202,7 @@ class KitFilesTest {
 
     @Test
     void theKitIsDrapedFromTheStartThatIsAskedFor() {
-        String there = post(service, "{\"pull\":[0,0,1],\"kit\":{\"start\":[30,10,5],\"lockingDeg\":12}}");
+        String there = post(service, RECIPE.replace("\"kit\":{", "\"kit\":{\"start\":[30,10,5],\"lockingDeg\":12,"));
         JsonPath kit = service.request().get(there + "/kit.json").jsonPath();
         List<Double> transform = service.request().get(there + "/report.json").jsonPath().getList("partToMold", Double.class);
         for (int axis = 0; axis < 2; axis++) {
