@@ -100,7 +100,6 @@ final class CarriedMold {
         if (place == null) {
             return null;
         }
-        Vector3d p = map.apply(new Vector3d(place.x(), place.y(), place.z()));
-        return Place.at(p.x, p.y, p.z);
+        return Place.at(map.apply(place.point()));
     }
 }

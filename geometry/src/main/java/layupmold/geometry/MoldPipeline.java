@@ -17,6 +17,7 @@ import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.laminate.LaminateStack;
 import layupmold.geometry.laminate.OffsetRule;
+import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.PartFile;
 import layupmold.geometry.mesh.prepare.CleanPart;
@@ -32,7 +33,6 @@ import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.recipe.Tool;
 import layupmold.geometry.report.LaminateFigures;
 import layupmold.geometry.report.MoldReport;
-import layupmold.geometry.mesh.CoordinateLattice;
 import org.joml.Vector3d;
 
 /**
@@ -202,7 +202,7 @@ public final class MoldPipeline {
         if (place == null) {
             return null;
         }
-        Vector3d p = frame.inverse().apply(new Vector3d(place.x(), place.y(), place.z()));
+        Vector3d p = frame.inverse().apply(place.point());
         return new Place(p.x, p.y, p.z, place.triangle());
     }
 }

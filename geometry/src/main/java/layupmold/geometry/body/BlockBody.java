@@ -3,8 +3,8 @@ package layupmold.geometry.body;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.delaunay.ConstrainedDelaunay;
 import layupmold.geometry.flange.FlangedSurface;
-import layupmold.geometry.mesh.LabelledMeshBuilder;
 import layupmold.geometry.mesh.CoordinateLattice;
+import layupmold.geometry.mesh.LabelledMeshBuilder;
 
 /**
  * Closes the flanged surface to a block: upright sides down from the outline to a flat base. Prints without supports as

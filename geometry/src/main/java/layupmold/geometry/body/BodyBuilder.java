@@ -4,20 +4,20 @@ import layupmold.geometry.RigidTransform;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.flange.FlangedSurface;
+import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.LabelledMeshBuilder;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.BodySpec;
-import layupmold.geometry.mesh.CoordinateLattice;
 import org.joml.Matrix4d;
 
 /** Stage "body": makes the flanged surface a solid that stands on the printer's bed. */
 public final class BodyBuilder {
 
-    private BodyBuilder() {
-    }
-
     /** The solid is shifted by whole steps of this, a multiple of any lattice's step. */
     private static final double SHIFT_STEP_MM = 0x1p-4;
+
+    private BodyBuilder() {
+    }
 
     /**
      * Closes {@code surface} and places the solid; O(n).

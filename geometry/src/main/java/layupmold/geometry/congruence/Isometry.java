@@ -70,7 +70,7 @@ public record Isometry(Matrix4dc matrix) {
         if (place == null) {
             return null;
         }
-        Vector3d p = apply(new Vector3d(place.x(), place.y(), place.z()));
+        Vector3d p = apply(place.point());
         return new Place(p.x, p.y, p.z, place.triangle());
     }
 

@@ -213,8 +213,7 @@ public final class Drape {
     }
 
     private Place place(Vector3d inMold) {
-        Vector3d p = moldToPart.apply(inMold);
-        return Place.at(p.x, p.y, p.z);
+        return Place.at(moldToPart.apply(inMold));
     }
 
     private static String text(String format, Object... figures) {

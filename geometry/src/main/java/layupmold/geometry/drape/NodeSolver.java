@@ -70,7 +70,7 @@ final class NodeSolver {
             return Result.IMPOSSIBLE;
         }
         boolean found = walk.walk(midPlane, walk.triangle, from, away, 6 * step,
-                (px, py, pz, qx, qy, qz) -> leavesSphere(px, py, pz, qx, qy, qz, radius));
+                (px, py, pz, qx, qy, qz) -> SectionWalk.leavesSphere(px, py, pz, qx, qy, qz, mid, radius));
         if (!found || dot(walk.point, away) - dot(mid, away) <= 0) {
             return Result.IMPOSSIBLE;
         }
@@ -131,26 +131,6 @@ final class NodeSolver {
         }
         triangle = t;
         return Result.OFF_SHEET;
-    }
-
-    private double leavesSphere(double px, double py, double pz, double qx, double qy, double qz, double radius) {
-        double dx = qx - mid[0];
-        double dy = qy - mid[1];
-        double dz = qz - mid[2];
-        if (dx * dx + dy * dy + dz * dz < radius * radius) {
-            return -1;
-        }
-        double ux = qx - px;
-        double uy = qy - py;
-        double uz = qz - pz;
-        double fx = px - mid[0];
-        double fy = py - mid[1];
-        double fz = pz - mid[2];
-        double uu = ux * ux + uy * uy + uz * uz;
-        double fu = fx * ux + fy * uy + fz * uz;
-        double cc = fx * fx + fy * fy + fz * fz - radius * radius;
-        double root = Math.sqrt(Math.max(0, fu * fu - uu * cc));
-        return uu == 0 ? 0 : Math.min(1, Math.max(0, (-fu + root) / uu));
     }
 
     private static double dot(double[] u, double[] v) {

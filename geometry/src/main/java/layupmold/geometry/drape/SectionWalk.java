@@ -37,6 +37,28 @@ final class SectionWalk {
         this.topology = sheet.topology();
     }
 
+    /** A {@link Stop} where the cut leaves a sphere: zero if p is beyond it already. */
+    static double leavesSphere(double px, double py, double pz, double qx, double qy, double qz,
+            double[] centre, double radius) {
+        double dx = qx - centre[0];
+        double dy = qy - centre[1];
+        double dz = qz - centre[2];
+        if (dx * dx + dy * dy + dz * dz < radius * radius) {
+            return -1;
+        }
+        double ux = qx - px;
+        double uy = qy - py;
+        double uz = qz - pz;
+        double fx = px - centre[0];
+        double fy = py - centre[1];
+        double fz = pz - centre[2];
+        double uu = ux * ux + uy * uy + uz * uz;
+        double fu = fx * ux + fy * uy + fz * uz;
+        double cc = fx * fx + fy * fy + fz * fz - radius * radius;
+        double root = Math.sqrt(Math.max(0, fu * fu - uu * cc));
+        return uu == 0 ? 0 : Math.min(1, Math.max(0, (-fu + root) / uu));
+    }
+
     /**
      * @param m unit normal of the plane; {@code p} lies on it
      * @param p start, in triangle {@code t}

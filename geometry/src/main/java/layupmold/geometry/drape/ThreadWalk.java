@@ -82,32 +82,13 @@ final class ThreadWalk {
         for (int k = 0; k < 3; k++) {
             plane[k] /= length;
         }
-        if (!section.walk(plane, t, from, heading, 6 * step, this::leavesReach)) {
+        if (!section.walk(plane, t, from, heading, 6 * step,
+                (px, py, pz, qx, qy, qz) -> SectionWalk.leavesSphere(px, py, pz, qx, qy, qz, from, step))) {
             return false;
         }
         System.arraycopy(section.point, 0, point, 0, 3);
         triangle = section.triangle;
         offSheet = section.offSheet;
         return offSheet || startFrom(t, from.clone(), triangle, point.clone());
-    }
-
-    /** Where a piece of the section is a link's length from where it began. */
-    private double leavesReach(double px, double py, double pz, double qx, double qy, double qz) {
-        double fx = qx - from[0];
-        double fy = qy - from[1];
-        double fz = qz - from[2];
-        if (fx * fx + fy * fy + fz * fz < step * step) {
-            return -1;
-        }
-        double ux = qx - px;
-        double uy = qy - py;
-        double uz = qz - pz;
-        double gx = px - from[0];
-        double gy = py - from[1];
-        double gz = pz - from[2];
-        double uu = ux * ux + uy * uy + uz * uz;
-        double gu = gx * ux + gy * uy + gz * uz;
-        double rest = gx * gx + gy * gy + gz * gz - step * step;
-        return uu == 0 ? 0 : Math.min(1, Math.max(0, (-gu + Math.sqrt(Math.max(0, gu * gu - uu * rest))) / uu));
     }
 }

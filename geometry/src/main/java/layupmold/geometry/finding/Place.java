@@ -1,5 +1,6 @@
 package layupmold.geometry.finding;
 
+import org.joml.Vector3d;
 import org.joml.Vector3dc;
 
 /**
@@ -19,5 +20,10 @@ public record Place(double x, double y, double z, int triangle) {
 
     public static Place at(Vector3dc point) {
         return at(point.x(), point.y(), point.z());
+    }
+
+    /** Its coordinates alone. */
+    public Vector3d point() {
+        return new Vector3d(x, y, z);
     }
 }

@@ -41,14 +41,8 @@ final class FaceFeatures {
 
     /** Prepares the sheet's vertices; O(n). */
     static FaceFeatures of(TriangleMesh mesh, EdgeTopology topology, double[] normals) {
-        boolean[] boundary = new boolean[mesh.vertexCount()];
-        for (int h = 0; h < topology.halfEdgeCount(); h++) {
-            if (topology.twin(h) < 0) {
-                boundary[topology.from(h)] = true;
-                boundary[topology.to(h)] = true;
-            }
-        }
-        return new FaceFeatures(mesh, topology, normals, VertexTriangles.of(mesh), boundary);
+        return new FaceFeatures(mesh, topology, normals, VertexTriangles.of(mesh),
+                topology.borderVertices(mesh.vertexCount()));
     }
 
     /** The same sheet for another thread. */

@@ -96,10 +96,6 @@ public record Coupon(
 
     private static Finding inPart(Finding finding, MoldOutcome.Mold part) {
         Place place = finding.place();
-        if (place == null) {
-            return finding;
-        }
-        Vector3d p = part.partToMold().inverse().apply(new Vector3d(place.x(), place.y(), place.z()));
-        return finding.at(Place.at(p.x, p.y, p.z));
+        return place == null ? finding : finding.at(Place.at(part.partToMold().inverse().apply(place.point())));
     }
 }

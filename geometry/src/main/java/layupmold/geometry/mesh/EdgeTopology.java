@@ -82,6 +82,18 @@ public final class EdgeTopology {
         return twin.length;
     }
 
+    /** For each of the mesh's vertices whether an edge without a twin ends there; O(n). */
+    public boolean[] borderVertices(int vertexCount) {
+        boolean[] border = new boolean[vertexCount];
+        for (int h = 0; h < twin.length; h++) {
+            if (twin[h] < 0) {
+                border[from(h)] = true;
+                border[to(h)] = true;
+            }
+        }
+        return border;
+    }
+
     /** Number of half-edges with no partner. */
     public int boundaryCount() {
         return boundaryCount;

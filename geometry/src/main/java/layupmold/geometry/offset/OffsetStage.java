@@ -5,11 +5,11 @@ import java.util.List;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.repair.LocalRepair;
 import layupmold.geometry.offset.repair.SurfaceFinish;
-import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.simplify.CrossingRepair;
 import layupmold.geometry.simplify.Simplifier;
 import layupmold.geometry.simplify.SimplifyLimits;
@@ -30,7 +30,6 @@ public final class OffsetStage {
     private static final double NOTHING_MM = 1e-6;
     /** Rebuilt vertices lie on the offset surface; their triangles may leave it by this much, well within the promise. */
     private static final SimplifyLimits SIMPLIFY = new SimplifyLimits(0.003, 0.004, 0.001);
-
     /** Rebuilt triangles that leave the offset by more are split. */
     private static final double FINISH_MM = 0.007;
 
@@ -94,7 +93,7 @@ public final class OffsetStage {
             Vector3d place = loops.isEmpty() ? mesh.vertex(0) : mesh.vertex(edges.from(loops.get(1)[0]));
             throw new Rejection(Finding.error(STAGE, "offset-not-closed",
                     "The offset surface falls apart at this place: it has " + loops.size() + " edges.")
-                    .at(Place.at(place.x, place.y, place.z))
+                    .at(Place.at(place))
                     .advising("Thinner plies need a smaller offset; else smooth the part where it is tighter."));
         }
         return Arrays.stream(loops.get(0)).map(edges::from).toArray();

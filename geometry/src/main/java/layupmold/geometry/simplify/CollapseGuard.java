@@ -63,11 +63,7 @@ final class CollapseGuard {
         int v = mesh.to(h);
         int a = mesh.apex(h);
         int b = mesh.apex(g);
-        if (a == b) {
-            return false;
-        }
-        mesh.fan(a, otherFan);
-        if (!sharesOnly(b, -1, -1, -1)) {
+        if (!mayBeJoined(a, b)) {
             return false;
         }
         measure(v, u, b, before);
@@ -86,8 +82,7 @@ final class CollapseGuard {
         int v = mesh.to(h);
         int a = mesh.apex(h);
         int b = mesh.apex(g);
-        mesh.fan(a, otherFan);
-        if (a == b || !sharesOnly(b, -1, -1, -1)) {
+        if (!mayBeJoined(a, b)) {
             return false;
         }
         measure(u, v, a, before);
@@ -101,6 +96,12 @@ final class CollapseGuard {
         }
         measure(v, a, b, after);
         return after[3] >= FLAT_MM && cosine() >= LEAST_CREASE_COSINE;
+    }
+
+    /** Whether an edge from {@code a} to {@code b} would be the only one. */
+    private boolean mayBeJoined(int a, int b) {
+        mesh.fan(a, otherFan);
+        return a != b && sharesOnly(b, -1, -1, -1);
     }
 
     /** How far the apex across {@code h} lies off the plane of its own triangle, mm; for any number of threads. */
@@ -201,7 +202,7 @@ final class CollapseGuard {
         double length = 0;
         int h = g;
         for (int k = 0; k < 3; k++, h = EdgeTopology.next(h)) {
-            double d = squaredLength(mesh.from(h), mesh.to(h));
+            double d = mesh.squaredLength(mesh.from(h), mesh.to(h));
             if (d > length) {
                 length = d;
                 longest = h;
@@ -213,15 +214,6 @@ final class CollapseGuard {
         }
         measure(mesh.from(twin), mesh.to(twin), mesh.apex(twin), before);
         return before[3] >= FLAT_MM;
-    }
-
-    private double squaredLength(int u, int v) {
-        double sum = 0;
-        for (int k = 0; k < 3; k++) {
-            double d = mesh.xyz[3 * u + k] - mesh.xyz[3 * v + k];
-            sum += d * d;
-        }
-        return sum;
     }
 
     /** Unit normal and least height of a triangle. */
@@ -237,7 +229,7 @@ final class CollapseGuard {
         double ny = az * bx - ax * bz;
         double nz = ax * by - ay * bx;
         double twiceArea = Math.sqrt(nx * nx + ny * ny + nz * nz);
-        double longest = Math.sqrt(Math.max(squaredLength(p, q),
+        double longest = Math.sqrt(Math.max(mesh.squaredLength(p, q),
                 Math.max(ax * ax + ay * ay + az * az, bx * bx + by * by + bz * bz)));
         double scale = twiceArea > 0 ? 1 / twiceArea : 0;
         into[0] = nx * scale;

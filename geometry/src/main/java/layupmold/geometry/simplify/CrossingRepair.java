@@ -69,7 +69,8 @@ public final class CrossingRepair {
                 int h = fan.halfEdges[i];
                 int v = mesh.to(h);
                 double cost = quadrics.at(u, mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2]);
-                if (cost < least && length(u, v) < REACH_MM && guard.keepsTopology(h, fan) && isFreeAfter(h)) {
+                if (cost < least && Math.sqrt(mesh.squaredLength(u, v)) < REACH_MM
+                        && guard.keepsTopology(h, fan) && isFreeAfter(h)) {
                     least = cost;
                     best = h;
                 }
@@ -82,15 +83,6 @@ public final class CrossingRepair {
         quadrics.merge(mesh.from(best), mesh.to(best));
         mesh.collapse(best, fan);
         return true;
-    }
-
-    private double length(int u, int v) {
-        double sum = 0;
-        for (int k = 0; k < 3; k++) {
-            double d = mesh.xyz[3 * u + k] - mesh.xyz[3 * v + k];
-            sum += d * d;
-        }
-        return Math.sqrt(sum);
     }
 
     private boolean isCrossed(int triangle) {

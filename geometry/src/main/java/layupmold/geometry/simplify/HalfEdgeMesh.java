@@ -66,6 +66,16 @@ final class HalfEdgeMesh {
         return twin[h];
     }
 
+    /** Of the straight line between two vertices, mm². */
+    double squaredLength(int u, int v) {
+        double sum = 0;
+        for (int k = 0; k < 3; k++) {
+            double d = xyz[3 * u + k] - xyz[3 * v + k];
+            sum += d * d;
+        }
+        return sum;
+    }
+
     /** The half-edges that leave {@code v}, counter-clockwise, written to {@code fan}; their number. */
     int fan(int v, Fan fan) {
         fan.size = 0;

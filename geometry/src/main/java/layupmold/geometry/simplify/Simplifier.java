@@ -198,11 +198,6 @@ public final class Simplifier {
     }
 
     private double squaredLength(int h) {
-        double sum = 0;
-        for (int k = 0; k < 3; k++) {
-            double d = mesh.xyz[3 * mesh.from(h) + k] - mesh.xyz[3 * mesh.to(h) + k];
-            sum += d * d;
-        }
-        return sum;
+        return mesh.squaredLength(mesh.from(h), mesh.to(h));
     }
 }

@@ -20,11 +20,11 @@ final class Mask {
         {-54, 0, 33, 41, 3}, {-34, 0, 42, 47, 3}, {-14, 0, 55, 53, 3}, {6, 0, 70, 58, 2.5}, {26, 0, 82, 63, 1},
         {46, 0, 89, 67, 0}, {66, 0, 91, 69, 0}, {86, -3, 89, 69, 0}, {106, -7, 84, 66, 0}, {126, -12, 74, 60, 0}};
 
-    private Mask() {
-    }
-
     /** Finer than elsewhere: the eyes' rims are looked at. */
     private static final int RIM_SEGMENTS = 8;
+
+    private Mask() {
+    }
 
     static PartDesign design() {
         Loft loft = new Loft(SECTIONS);

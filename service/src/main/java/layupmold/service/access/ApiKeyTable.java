@@ -2,9 +2,6 @@ package layupmold.service.access;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
@@ -12,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import layupmold.api.access.AccessScope;
+import layupmold.service.sql.SqlTime;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -33,7 +31,7 @@ class ApiKeyTable {
                 .param("id", key.id()).param("hash", key.secretHash()).param("owner", key.owner())
                 .param("name", key.name()).param("scopes", words(key.scopes()))
                 .param("requests", key.requestsPerMinute()).param("bytes", key.maxPartBytes())
-                .param("created", at(key.createdAt())).param("expires", at(key.expiresAt())).update();
+                .param("created", SqlTime.at(key.createdAt())).param("expires", SqlTime.at(key.expiresAt())).update();
     }
 
     Optional<ApiKey> find(String id) {
@@ -52,12 +50,7 @@ class ApiKeyTable {
         return new ApiKey(row.getString("id"), row.getString("secret_hash"), row.getString("owner"),
                 row.getString("name"), scopes(row.getString("scopes")),
                 row.getObject("requests_per_minute", Integer.class), row.getObject("max_part_bytes", Long.class),
-                row.getObject("created_at", OffsetDateTime.class).toInstant(), instant(row, "expires_at"));
-    }
-
-    private static Instant instant(ResultSet row, String column) throws SQLException {
-        OffsetDateTime time = row.getObject(column, OffsetDateTime.class);
-        return time == null ? null : time.toInstant();
+                SqlTime.read(row, "created_at"), SqlTime.read(row, "expires_at"));
     }
 
     private static String words(Set<AccessScope> scopes) {
@@ -67,9 +60,5 @@ class ApiKeyTable {
     private static Set<AccessScope> scopes(String words) {
         return Arrays.stream(words.split(" ")).map(AccessScope::valueOf)
                 .collect(Collectors.toCollection(() -> EnumSet.noneOf(AccessScope.class)));
-    }
-
-    private static OffsetDateTime at(Instant time) {
-        return time == null ? null : time.atOffset(ZoneOffset.UTC);
     }
 }

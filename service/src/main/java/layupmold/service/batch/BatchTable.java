@@ -3,10 +3,9 @@ package layupmold.service.batch;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import layupmold.service.sql.SqlTime;
 import layupmold.service.store.Blob;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -24,7 +23,8 @@ public class BatchTable {
     void insert(String id, String owner, SuitPlan plan, Instant now) {
         jdbc.sql("insert into batch (id, owner, title, sorted, attempt, created_at) "
                         + "values (:id, :owner, :title, false, 0, :now)")
-                .param("id", id).param("owner", owner).param("title", plan.title()).param("now", at(now)).update();
+                .param("id", id).param("owner", owner).param("title", plan.title())
+                .param("now", SqlTime.at(now)).update();
         for (int i = 0; i < plan.parts().size(); i++) {
             SuitPlan.Part part = plan.parts().get(i);
             jdbc.sql("""
@@ -55,7 +55,8 @@ public class BatchTable {
                 select * from batch where owner = :owner
                     and (created_at < :before or (created_at = :before and id < :beforeId))
                 order by created_at desc, id desc limit :limit""")
-                .param("owner", owner).param("before", at(before)).param("beforeId", beforeId).param("limit", limit)
+                .param("owner", owner).param("before", SqlTime.at(before)).param("beforeId", beforeId)
+                .param("limit", limit)
                 .query(BatchTable::batch).list();
     }
 
@@ -70,7 +71,7 @@ public class BatchTable {
     /** @return false if it is gone or sorted already */
     boolean markSorted(String id, Instant expiry) {
         return 1 == jdbc.sql("update batch set sorted = true, expires_at = :expiry where id = :id and sorted = false")
-                .param("id", id).param("expiry", at(expiry)).update();
+                .param("id", id).param("expiry", SqlTime.at(expiry)).update();
     }
 
     void setMold(String batch, int position, Blob mesh, String mold, PartRow.Like like, String note) {
@@ -92,7 +93,8 @@ public class BatchTable {
 
     private static BatchRow batch(ResultSet row, int number) throws SQLException {
         return new BatchRow(row.getString("id"), row.getString("owner"), row.getString("title"),
-                row.getBoolean("sorted"), row.getInt("attempt"), time(row, "created_at"), time(row, "expires_at"));
+                row.getBoolean("sorted"), row.getInt("attempt"),
+                SqlTime.read(row, "created_at"), SqlTime.read(row, "expires_at"));
     }
 
     private static PartRow part(ResultSet row, int number) throws SQLException {
@@ -104,14 +106,5 @@ public class BatchTable {
                 like == null ? null
                         : new PartRow.Like(like, row.getBoolean("like_mirrored"), row.getDouble("like_deviation_mm")),
                 row.getString("note"));
-    }
-
-    private static OffsetDateTime at(Instant time) {
-        return time == null ? null : time.atOffset(ZoneOffset.UTC);
-    }
-
-    private static Instant time(ResultSet row, String column) throws SQLException {
-        OffsetDateTime time = row.getObject(column, OffsetDateTime.class);
-        return time == null ? null : time.toInstant();
     }
 }

@@ -46,8 +46,13 @@ public class BatchView {
     }
 
     public BatchResource resource(BatchRow batch) {
+        return resource(batch, parts(batch));
+    }
+
+    /** The suit with these of its {@link #parts}, for whoever has read them. */
+    BatchResource resource(BatchRow batch, List<PartAndMold> read) {
         List<BatchPart> parts = new ArrayList<>();
-        for (PartAndMold part : parts(batch)) {
+        for (PartAndMold part : read) {
             parts.add(part(batch, part));
         }
         BatchStatus status = status(batch, parts);

@@ -15,7 +15,6 @@ import layupmold.api.batch.BundleContents;
 import layupmold.api.batch.BundlePart;
 import layupmold.api.batch.SuitSummary;
 import layupmold.api.mold.MoldStatus;
-import layupmold.api.problem.Problem;
 import layupmold.service.http.MoldView;
 import layupmold.service.jobs.MoldRow;
 import layupmold.service.store.Blob;
@@ -55,7 +54,7 @@ public class SuitBundle {
             MoldRow mold = part.mold();
             for (String file : files(part, parts)) {
                 if (file.equals("problem.json")) {
-                    put(zip, part.part().name() + "/" + file, ContractJson.write(problem(mold)));
+                    put(zip, part.part().name() + "/" + file, ContractJson.write(MoldView.problem(mold)));
                 } else {
                     put(zip, part.part().name() + "/" + file, blob(mold, file));
                 }
@@ -96,9 +95,6 @@ public class SuitBundle {
         return both.mold() != null && both.mold().status() == MoldStatus.DONE;
     }
 
-    private static Problem problem(MoldRow mold) {
-        return MoldView.problem(mold);
-    }
 
     private static Blob blob(MoldRow mold, String file) {
         return switch (file) {

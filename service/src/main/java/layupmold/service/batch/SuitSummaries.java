@@ -62,10 +62,11 @@ public class SuitSummaries {
     }
 
     public SuitSummary of(BatchRow batch) throws IOException {
-        BatchResource resource = view.resource(batch);
+        List<BatchView.PartAndMold> parts = view.parts(batch);
+        BatchResource resource = view.resource(batch, parts);
         Sums sums = new Sums();
         Set<String> printed = new HashSet<>();
-        for (BatchView.PartAndMold both : view.parts(batch)) {
+        for (BatchView.PartAndMold both : parts) {
             add(both, printed, sums);
         }
         return new SuitSummary(BatchView.path(batch.id()), batch.title(), resource.status(), sums.pieces, sums.molds,

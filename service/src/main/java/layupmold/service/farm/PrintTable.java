@@ -2,10 +2,8 @@ package layupmold.service.farm;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.List;
+import layupmold.service.sql.SqlTime;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -33,7 +31,7 @@ public class PrintTable {
                 values (:id, :order, :owner, :mold, :name, :priority, :quantity, :now)""")
                 .param("id", job.id()).param("order", job.orderId()).param("owner", owner).param("mold", job.moldId())
                 .param("name", job.name()).param("priority", job.priority()).param("quantity", job.quantity())
-                .param("now", at(job.createdAt())).update();
+                .param("now", SqlTime.at(job.createdAt())).update();
         for (int number = 1; number <= job.quantity(); number++) {
             jdbc.sql("insert into print_copy (job_id, number, status, tries) values (:job, :number, 'READY', 0)")
                     .param("job", job.id()).param("number", number).update();
@@ -119,10 +117,6 @@ public class PrintTable {
         return new PrintRow(row.getString("id"), row.getString("order_id"), row.getString("mold_id"),
                 row.getString("name"), row.getInt("priority"), row.getInt("quantity"), row.getInt("waiting"),
                 row.getInt("leased"), row.getInt("done"), row.getInt("failed"), row.getString("reason"),
-                row.getObject("created_at", OffsetDateTime.class).toInstant());
-    }
-
-    static OffsetDateTime at(Instant time) {
-        return time.atOffset(ZoneOffset.UTC);
+                SqlTime.read(row, "created_at"));
     }
 }

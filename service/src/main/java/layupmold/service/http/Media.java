@@ -1,5 +1,6 @@
 package layupmold.service.http;
 
+import jakarta.servlet.http.HttpServletRequest;
 import java.util.Set;
 import org.springframework.http.MediaType;
 
@@ -26,6 +27,16 @@ final class Media {
     /** Whether a raw body of this type may be a part; what it really is shows in its content. */
     static boolean isPart(MediaType type) {
         return PARTS.contains(type.getType() + "/" + type.getSubtype());
+    }
+
+    /** What the request says its body is, or null if it says nothing that can be read. */
+    static MediaType of(HttpServletRequest request) {
+        String header = request.getContentType();
+        try {
+            return header == null ? null : MediaType.parseMediaType(header);
+        } catch (IllegalArgumentException e) {
+            return null;
+        }
     }
 
     static String partTypes() {

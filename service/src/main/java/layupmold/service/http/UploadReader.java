@@ -3,19 +3,15 @@ package layupmold.service.http;
 import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import layupmold.service.access.Callers;
 import layupmold.service.problem.ProblemException;
 import layupmold.service.problem.ProblemKind;
 import layupmold.service.settings.UploadSettings;
 import layupmold.service.store.Blob;
 import layupmold.service.store.BlobStore;
-import org.apache.commons.fileupload2.core.DiskFileItem;
-import org.apache.commons.fileupload2.core.DiskFileItemFactory;
 import org.apache.commons.fileupload2.core.FileItemInput;
 import org.apache.commons.fileupload2.core.FileItemInputIterator;
 import org.apache.commons.fileupload2.core.FileUploadException;
-import org.apache.commons.fileupload2.jakarta.servlet6.JakartaServletFileUpload;
 import org.springframework.http.MediaType;
 import org.springframework.stereotype.Component;
 
@@ -24,7 +20,6 @@ import org.springframework.stereotype.Component;
 class UploadReader {
 
     private static final int MOST_FIELDS = 8;
-    private static final int MULTIPART_OVERHEAD = 1 << 16;
 
     private final BlobStore store;
     private final UploadSettings settings;
@@ -41,7 +36,7 @@ class UploadReader {
      * @throws IOException if the connection breaks
      */
     Upload read(HttpServletRequest request) throws IOException {
-        MediaType type = mediaType(request.getContentType());
+        MediaType type = Media.of(request);
         if (type != null && type.isCompatibleWith(MediaType.MULTIPART_FORM_DATA)) {
             return readMultipart(request);
         }
@@ -56,30 +51,30 @@ class UploadReader {
 
     private Upload readMultipart(HttpServletRequest request) throws IOException {
         long maxPart = maxPart(request);
-        long max = maxPart + settings.maxRecipe().toBytes() + MULTIPART_OVERHEAD;
+        long max = maxPart + settings.maxRecipe().toBytes() + FormFields.OVERHEAD_BYTES;
         refuseDeclaredLength(request, max);
         Blob part = null;
         String name = null;
         String recipe = request.getParameter("recipe");
         try {
-            FileItemInputIterator fields = fields(request, max);
+            FileItemInputIterator fields = FormFields.of(new BoundedRequest(request, bounded(request, max)));
             for (int i = 0; fields.hasNext(); i++) {
                 FileItemInput field = fields.next();
                 if (i >= MOST_FIELDS) {
-                    throw malformed("There are too many fields.");
+                    throw FormFields.malformed("There are too many fields.");
                 }
                 if ("part".equals(field.getFieldName()) && part == null) {
                     part = put(new BoundedBody(field.getInputStream(), maxPart));
                     name = plainName(field);
                 } else if ("recipe".equals(field.getFieldName()) && recipe == null) {
-                    recipe = text(field);
+                    recipe = FormFields.text(field, settings.maxRecipe().toBytes());
                 } else {
-                    throw malformed("The fields are \"part\" and \"recipe\", each once; there is another, \""
+                    throw FormFields.malformed("The fields are \"part\" and \"recipe\", each once; there is another, \""
                             + field.getFieldName() + "\".");
                 }
             }
         } catch (FileUploadException e) {
-            throw malformed(e.getMessage());
+            throw FormFields.malformed(e.getMessage());
         }
         if (part == null) {
             throw new ProblemException(ProblemKind.PART_MISSING, "The form has no field \"part\".");
@@ -89,11 +84,6 @@ class UploadReader {
 
     private long maxPart(HttpServletRequest request) {
         return Callers.maxPartBytes(request, settings.maxPart().toBytes());
-    }
-
-    private FileItemInputIterator fields(HttpServletRequest request, long max) throws IOException {
-        BoundedRequest bounded = new BoundedRequest(request, bounded(request, max));
-        return new JakartaServletFileUpload<DiskFileItem, DiskFileItemFactory>().getItemIterator(bounded);
     }
 
     private BoundedBody bounded(HttpServletRequest request, long max) throws IOException {
@@ -106,11 +96,6 @@ class UploadReader {
             throw new ProblemException(ProblemKind.PART_MISSING, "The part has no bytes.");
         }
         return blob;
-    }
-
-    private String text(FileItemInput field) throws IOException {
-        long max = settings.maxRecipe().toBytes();
-        return new String(new BoundedBody(field.getInputStream(), max).readAllBytes(), StandardCharsets.UTF_8);
     }
 
     private static String plainName(FileItemInput field) {
@@ -127,17 +112,5 @@ class UploadReader {
         if (request.getContentLengthLong() > max) {
             throw BoundedBody.tooLarge(max);
         }
-    }
-
-    private static MediaType mediaType(String header) {
-        try {
-            return header == null ? null : MediaType.parseMediaType(header);
-        } catch (IllegalArgumentException e) {
-            return null;
-        }
-    }
-
-    private static ProblemException malformed(String detail) {
-        return new ProblemException(ProblemKind.MALFORMED_MULTIPART, detail);
     }
 }

@@ -1,9 +1,8 @@
 package layupmold.service.idempotency;
 
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.Optional;
+import layupmold.service.sql.SqlTime;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -29,7 +28,7 @@ public class KeyTable {
 
     Optional<Remembered> find(KeyedRequest request, Instant now) {
         return statement("select fingerprint, result from idempotency_key where " + SAME + " and expires_at > :now",
-                request).param("now", at(now)).query(Remembered.class).optional();
+                request).param("now", SqlTime.at(now)).query(Remembered.class).optional();
     }
 
     void forget(KeyedRequest request) {
@@ -41,25 +40,21 @@ public class KeyTable {
      */
     void remember(KeyedRequest request, Remembered what, Instant now, Instant expiry) {
         statement("delete from idempotency_key where " + SAME + " and expires_at <= :now", request)
-                .param("now", at(now)).update();
+                .param("now", SqlTime.at(now)).update();
         statement("""
                 insert into idempotency_key (owner, operation, idempotency_key, fingerprint, result, expires_at)
                 values (:owner, :operation, :key, :fingerprint, :result, :expiry)""", request)
                 .param("fingerprint", what.fingerprint()).param("result", what.result())
-                .param("expiry", at(expiry)).update();
+                .param("expiry", SqlTime.at(expiry)).update();
     }
 
     /** Forgets the keys whose time is over. */
     public void deleteExpired(Instant now) {
-        jdbc.sql("delete from idempotency_key where expires_at <= :now").param("now", at(now)).update();
+        jdbc.sql("delete from idempotency_key where expires_at <= :now").param("now", SqlTime.at(now)).update();
     }
 
     private JdbcClient.StatementSpec statement(String sql, KeyedRequest request) {
         return jdbc.sql(sql).param("owner", request.owner()).param("operation", request.operation())
                 .param("key", request.key());
-    }
-
-    private static OffsetDateTime at(Instant time) {
-        return time.atOffset(ZoneOffset.UTC);
     }
 }

@@ -2,9 +2,8 @@ package layupmold.service.jobs;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.time.OffsetDateTime;
 import layupmold.api.mold.MoldStatus;
+import layupmold.service.sql.SqlTime;
 import layupmold.service.store.Blob;
 import org.springframework.jdbc.core.RowMapper;
 
@@ -30,18 +29,13 @@ final class MoldRowMapper implements RowMapper<MoldRow> {
                 row.getString("stl_key") == null
                         ? null : new MoldFiles(blob(row, "stl"), blob(row, "three_mf"), blob(row, "report")),
                 row.getString("problem"),
-                time(row, "created_at"),
-                time(row, "started_at"),
-                time(row, "finished_at"),
-                time(row, "expires_at"));
+                SqlTime.read(row, "created_at"),
+                SqlTime.read(row, "started_at"),
+                SqlTime.read(row, "finished_at"),
+                SqlTime.read(row, "expires_at"));
     }
 
     private static Blob blob(ResultSet row, String prefix) throws SQLException {
         return new Blob(row.getString(prefix + "_key"), row.getLong(prefix + "_bytes"));
-    }
-
-    private static Instant time(ResultSet row, String column) throws SQLException {
-        OffsetDateTime time = row.getObject(column, OffsetDateTime.class);
-        return time == null ? null : time.toInstant();
     }
 }

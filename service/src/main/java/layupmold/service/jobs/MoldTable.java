@@ -1,12 +1,11 @@
 package layupmold.service.jobs;
 
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import layupmold.api.mold.MoldStatus;
+import layupmold.service.sql.SqlTime;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -43,7 +42,7 @@ public class MoldTable {
                 .param("recipe", mold.recipe().json())
                 .param("recipeHash", mold.recipe().hash())
                 .param("engine", engine)
-                .param("now", at(now))
+                .param("now", SqlTime.at(now))
                 .update();
     }
 
@@ -77,7 +76,7 @@ public class MoldTable {
     Optional<MoldRow> begin(String id, Instant now) {
         int changed = jdbc.sql("update mold set status = 'RUNNING', stage = null, percent = 0, attempt = attempt + 1, "
                         + "version = version + 1, started_at = :now where id = :id and " + UNFINISHED)
-                .param("id", id).param("now", at(now)).update();
+                .param("id", id).param("now", SqlTime.at(now)).update();
         return changed == 0 ? Optional.empty() : find(id);
     }
 
@@ -100,7 +99,7 @@ public class MoldTable {
                 .param("stl", files.stl().key()).param("stlBytes", files.stl().bytes())
                 .param("threeMf", files.threeMf().key()).param("threeMfBytes", files.threeMf().bytes())
                 .param("report", files.report().key()).param("reportBytes", files.report().bytes())
-                .param("now", at(now)).param("expiry", at(expiry)).update());
+                .param("now", SqlTime.at(now)).param("expiry", SqlTime.at(expiry)).update());
     }
 
     /** @return false if the attempt is no longer the current one */
@@ -110,7 +109,8 @@ public class MoldTable {
                     finished_at = :now, expires_at = :expiry
                 where id = :id and attempt = :attempt and status in ('QUEUED', 'RUNNING')""")
                 .param("id", id).param("attempt", attempt).param("status", status.name())
-                .param("problem", problemJson).param("now", at(now)).param("expiry", at(expiry)).update());
+                .param("problem", problemJson).param("now", SqlTime.at(now))
+                .param("expiry", SqlTime.at(expiry)).update());
     }
 
     /** Puts a mold back into the queue; with {@code counted} false the attempt does not count as a try. */
@@ -124,7 +124,7 @@ public class MoldTable {
     boolean cancel(String id, Instant now, Instant expiry) {
         return end.end(id, () -> 1 == jdbc.sql("update mold set status = 'CANCELLED', stage = null, version = version + 1, "
                         + "finished_at = :now, expires_at = :expiry where id = :id and " + UNFINISHED)
-                .param("id", id).param("now", at(now)).param("expiry", at(expiry)).update());
+                .param("id", id).param("now", SqlTime.at(now)).param("expiry", SqlTime.at(expiry)).update());
     }
 
     boolean delete(String id, String owner) {
@@ -134,12 +134,12 @@ public class MoldTable {
 
     /** Removes what has expired. */
     int deleteExpired(Instant now) {
-        return jdbc.sql("delete from mold where expires_at < :now").param("now", at(now)).update();
+        return jdbc.sql("delete from mold where expires_at < :now").param("now", SqlTime.at(now)).update();
     }
 
     /** Removes suits whose time is over; their molds have times of their own. */
     int deleteExpiredBatches(Instant now) {
-        return jdbc.sql("delete from batch where expires_at < :now").param("now", at(now)).update();
+        return jdbc.sql("delete from batch where expires_at < :now").param("now", SqlTime.at(now)).update();
     }
 
     /** Removes what showed molds that are gone. */
@@ -176,11 +176,7 @@ public class MoldTable {
                     and (created_at < :before or (created_at = :before and id < :beforeId))
                 order by created_at desc, id desc limit :limit""")
                 .param("owner", owner).param("status", status == null ? null : status.name())
-                .param("before", at(before)).param("beforeId", beforeId).param("limit", limit)
+                .param("before", SqlTime.at(before)).param("beforeId", beforeId).param("limit", limit)
                 .query(new MoldRowMapper()).list();
-    }
-
-    static OffsetDateTime at(Instant time) {
-        return time == null ? null : time.atOffset(ZoneOffset.UTC);
     }
 }

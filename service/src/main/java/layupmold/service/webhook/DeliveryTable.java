@@ -3,9 +3,9 @@ package layupmold.service.webhook;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.List;
 import layupmold.api.webhook.DeliveryStatus;
+import layupmold.service.sql.SqlTime;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -31,7 +31,7 @@ public class DeliveryTable {
                     and not exists (select 1 from delivery b where b.webhook_id = d.webhook_id and b.subject = d.subject
                         and b.status = 'WAITING' and b.sequence < d.sequence)
                 order by d.next_at, d.sequence limit :limit""")
-                .param("now", WebhookTable.at(now)).param("limit", limit).query(DeliveryTable::row).list();
+                .param("now", SqlTime.at(now)).param("limit", limit).query(DeliveryTable::row).list();
     }
 
     /** @return false if another node was quicker */
@@ -39,8 +39,8 @@ public class DeliveryTable {
         return 1 == statement("""
                 update delivery set claimed_until = :until where webhook_id = :webhook and event_id = :event
                     and status = 'WAITING' and attempts = :attempts and (claimed_until is null or claimed_until <= :now)""",
-                delivery).param("attempts", delivery.attempts()).param("until", WebhookTable.at(until))
-                .param("now", WebhookTable.at(now)).update();
+                delivery).param("attempts", delivery.attempts()).param("until", SqlTime.at(until))
+                .param("now", SqlTime.at(now)).update();
     }
 
     void done(DeliveryRow delivery) {
@@ -54,7 +54,7 @@ public class DeliveryTable {
                 + "next_at = :next where webhook_id = :webhook and event_id = :event and status = 'WAITING'", delivery)
                 .param("status", next == null ? "DEAD" : "WAITING")
                 .param("error", error.substring(0, Math.min(500, error.length())))
-                .param("next", WebhookTable.at(next == null ? delivery.nextAt() : next)).update();
+                .param("next", SqlTime.at(next == null ? delivery.nextAt() : next)).update();
     }
 
     private JdbcClient.StatementSpec statement(String sql, DeliveryRow delivery) {
@@ -73,7 +73,7 @@ public class DeliveryTable {
         return jdbc.sql("""
                 update delivery set status = 'WAITING', attempts = 0, next_at = :now, claimed_until = null
                 where webhook_id = :webhook and status = 'DEAD' and (cast(:event as varchar) is null or event_id = :event)""")
-                .param("webhook", webhook).param("event", event).param("now", WebhookTable.at(now)).update();
+                .param("webhook", webhook).param("event", event).param("now", SqlTime.at(now)).update();
     }
 
     /** Newest first. @param status only these, or null for all */
@@ -85,13 +85,13 @@ public class DeliveryTable {
     }
 
     void deleteOld(Instant before) {
-        jdbc.sql("delete from event where created_at < :before").param("before", WebhookTable.at(before)).update();
+        jdbc.sql("delete from event where created_at < :before").param("before", SqlTime.at(before)).update();
     }
 
     private static DeliveryRow row(ResultSet row, int number) throws SQLException {
         return new DeliveryRow(row.getString("webhook_id"), row.getString("event_id"), row.getString("type"),
                 row.getString("subject"), row.getLong("sequence"), DeliveryStatus.valueOf(row.getString("status")),
-                row.getInt("attempts"), row.getObject("next_at", OffsetDateTime.class).toInstant(), row.getString("error"),
-                row.getString("data"), row.getObject("created_at", OffsetDateTime.class).toInstant());
+                row.getInt("attempts"), SqlTime.read(row, "next_at"), row.getString("error"),
+                row.getString("data"), SqlTime.read(row, "created_at"));
     }
 }

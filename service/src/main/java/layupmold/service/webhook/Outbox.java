@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.UUID;
 import layupmold.api.ContractJson;
 import layupmold.api.webhook.EventData;
+import layupmold.service.sql.SqlTime;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -44,7 +45,7 @@ public class Outbox {
         jdbc.sql("insert into event (id, type, subject, data, created_at) values (:id, :type, :subject, :data, :now)")
                 .param("id", id).param("type", type).param("subject", subject)
                 .param("data", new String(ContractJson.write(data), StandardCharsets.UTF_8))
-                .param("now", WebhookTable.at(now)).update();
+                .param("now", SqlTime.at(now)).update();
         for (WebhookRow webhook : listeners) {
             jdbc.sql("""
                     insert into delivery (webhook_id, event_id, subject, sequence, status, attempts, next_at)

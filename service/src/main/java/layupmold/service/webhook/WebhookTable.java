@@ -2,12 +2,10 @@ package layupmold.service.webhook;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import layupmold.service.sql.SqlTime;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -33,7 +31,7 @@ public class WebhookTable {
                 values (:id, :owner, :url, :types, :secret, true, :now)""")
                 .param("id", webhook.id()).param("owner", webhook.owner()).param("url", webhook.url())
                 .param("types", String.join(" ", webhook.types())).param("secret", webhook.secret())
-                .param("now", at(webhook.createdAt())).update();
+                .param("now", SqlTime.at(webhook.createdAt())).update();
     }
 
     public List<WebhookRow> of(String owner) {
@@ -63,11 +61,7 @@ public class WebhookTable {
         String types = row.getString("types");
         return new WebhookRow(row.getString("id"), row.getString("owner"), row.getString("url"),
                 types.isEmpty() ? List.of() : Arrays.asList(types.split(" ")), row.getString("secret"),
-                row.getBoolean("enabled"), row.getObject("created_at", OffsetDateTime.class).toInstant(),
+                row.getBoolean("enabled"), SqlTime.read(row, "created_at"),
                 row.getInt("waiting"), row.getInt("dead"));
-    }
-
-    static OffsetDateTime at(Instant time) {
-        return time.atOffset(ZoneOffset.UTC);
     }
 }

@@ -8,7 +8,6 @@ import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
-import org.joml.Vector3d;
 
 /**
  * Replaces the places where a moved surface folds, crosses itself or misses its distance by the true offset surface,
@@ -181,8 +180,7 @@ public final class LocalRepair {
     }
 
     private Place place() {
-        Vector3d p = moved.mesh().centroid(bad.first());
-        return Place.at(p.x, p.y, p.z);
+        return Place.at(moved.mesh().centroid(bad.first()));
     }
 
     private Rejection failure(String code, String message) {

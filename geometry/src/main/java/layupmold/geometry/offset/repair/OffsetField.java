@@ -10,10 +10,11 @@ import layupmold.geometry.mesh.VertexTriangles;
  * A scalar field whose zero set is the offset surface in front of an open or closed sheet: negative near the sheet and
  * behind it, positive beyond the offset.
  *
- * <p>In front of a convex edge or corner the field grows with the farthest of the incident planes, not with the
- * Euclidean distance, so that its zero set is mitred as the vertex offset mitres it; past the mitre limit it follows a
- * larger sphere. Sides are told by the sign against the plane of the nearest triangle or the incident ones that decide
- * (Baerentzen and Aanaes, "Signed distance computation using the angle weighted pseudonormal", 2005). O(log n) a value.
+ * <p>The field is the signed Euclidean distance less the offset, so its zero set is rounded in front of a convex edge or
+ * corner. Beside it stands the height over the farthest of the incident planes, whose zero set is mitred as the vertex
+ * offset mitres it, up to the mitre limit; a surface between the two is on the offset as well ({@link Sample#miss}).
+ * Sides are told by the sign against the plane of the nearest triangle or the incident ones that decide (Baerentzen and
+ * Aanaes, "Signed distance computation using the angle weighted pseudonormal", 2005). O(log n) a value.
  */
 public final class OffsetField {
 
@@ -57,15 +58,15 @@ public final class OffsetField {
         double nz;
         /** True where the nearest point lies on the sheet's boundary: the field means nothing there. */
         boolean beyondBoundary;
-        /** Signed distance to the band between the round and the mitred offset surface, mm; zero inside it. */
-        double miss() {
-            return value < 0 ? value : Math.max(0, mitred);
-        }
-
         private double pseudoX;
         private double pseudoY;
         private double pseudoZ;
         private double farthest;
+
+        /** Signed distance to the band between the round and the mitred offset surface, mm; zero inside it. */
+        double miss() {
+            return value < 0 ? value : Math.max(0, mitred);
+        }
     }
 
     /** Evaluates the field at (x, y, z). */

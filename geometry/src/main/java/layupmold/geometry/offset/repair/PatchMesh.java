@@ -60,11 +60,6 @@ final class PatchMesh {
         return new Vector3d(xyz.buffer[3 * v], xyz.buffer[3 * v + 1], xyz.buffer[3 * v + 2]);
     }
 
-    /** Moves a vertex; different vertices may be moved at once. */
-    void set(int v, double[] p) {
-        System.arraycopy(p, 0, xyz.buffer, 3 * v, 3);
-    }
-
     int vertexCount() {
         return xyz.size() / 3;
     }

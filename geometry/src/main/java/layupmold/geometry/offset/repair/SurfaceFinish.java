@@ -41,10 +41,13 @@ public final class SurfaceFinish {
      */
     public static Result finish(TriangleMesh rebuilt, int[] labels, boolean[] fixed, OffsetField field,
             double toleranceMm, CoordinateLattice lattice) {
-        int unavoidable = crossings(rebuilt).length;
         boolean[] loose = loose(rebuilt, fixed);
+        boolean[] active = active(rebuilt, loose);
+        int[] looked = IntStream.range(0, active.length).filter(t -> active[t]).toArray();
         TargetProjection.Settled settled = TargetProjection.settle(rebuilt.xyz(), loose, field);
         BannedPlaces banned = new BannedPlaces(FINE_MM);
+        // Only asked for once a round leaves crossings; a surface that has none needs no comparison.
+        int unavoidable = -1;
         for (int round = 0; round < ROUNDS; round++) {
             if (round == FINE_ROUNDS) {
                 banned = new BannedPlaces(COARSE_MM);
@@ -53,12 +56,15 @@ public final class SurfaceFinish {
             patch.replaceTriangles(IntArrayList.from(rebuilt.triangles()),
                     IntArrayList.from(IntStream.range(0, rebuilt.triangleCount()).toArray()));
             SurfacePoints points = new SurfacePoints(field, Integer.MAX_VALUE, patch, settled);
-            TargetRefinement.refine(patch, active(rebuilt, loose), points, banned, toleranceMm);
+            TargetRefinement.refine(patch, IntArrayList.from(looked), points, banned, toleranceMm);
             TriangleMesh finished = flip(
                     new TriangleMesh(lattice.round(patch.coordinates()), patch.triangles.toArray()),
-                    patch.sources.toArray(), loose, rebuilt, labels, field, banned, toleranceMm);
+                    patch.sources.toArray(), active, labels, field, banned, toleranceMm);
             int[] pairs = crossings(finished);
-            if (pairs.length <= unavoidable) {
+            if (pairs.length > 0 && unavoidable < 0) {
+                unavoidable = crossings(rebuilt).length;
+            }
+            if (pairs.length <= Math.max(0, unavoidable)) {
                 return new Result(finished, patch.sources.toArray());
             }
             for (int t : pairs) {
@@ -68,15 +74,11 @@ public final class SurfaceFinish {
         return new Result(rebuilt, IntStream.range(0, rebuilt.triangleCount()).toArray());
     }
 
-    private static TriangleMesh flip(TriangleMesh mesh, int[] source, boolean[] loose, TriangleMesh rebuilt,
-            int[] labels, OffsetField field, BannedPlaces banned, double toleranceMm) {
-        boolean[] looked = new boolean[rebuilt.triangleCount()];
-        for (int i = 0; i < rebuilt.triangles().length; i++) {
-            looked[i / 3] |= loose[rebuilt.triangles()[i]];
-        }
+    private static TriangleMesh flip(TriangleMesh mesh, int[] source, boolean[] active, int[] labels,
+            OffsetField field, BannedPlaces banned, double toleranceMm) {
         double[] xyz = mesh.xyz();
         int[] labelOf = Arrays.stream(source).map(t -> labels[t]).toArray();
-        return EdgeFlips.flip(mesh, labelOf, t -> looked[source[t]],
+        return EdgeFlips.flip(mesh, labelOf, t -> active[source[t]],
                 v -> !banned.contains(xyz[3 * v], xyz[3 * v + 1], xyz[3 * v + 2]),
                 () -> {
                     OffsetField.Sample sample = new OffsetField.Sample();
@@ -103,24 +105,20 @@ public final class SurfaceFinish {
     }
 
     private static boolean[] loose(TriangleMesh mesh, boolean[] fixed) {
+        boolean[] border = EdgeTopology.of(mesh).borderVertices(mesh.vertexCount());
         boolean[] loose = new boolean[fixed.length];
         for (int v = 0; v < loose.length; v++) {
-            loose[v] = !fixed[v];
-        }
-        EdgeTopology topology = EdgeTopology.of(mesh);
-        for (int h = 0; h < topology.halfEdgeCount(); h++) {
-            if (topology.twin(h) < 0) {
-                loose[topology.from(h)] = false;
-                loose[topology.to(h)] = false;
-            }
+            loose[v] = !fixed[v] && !border[v];
         }
         return loose;
     }
 
     /** Triangles with a vertex that may move. */
-    private static IntArrayList active(TriangleMesh mesh, boolean[] loose) {
-        int[] corners = mesh.triangles();
-        return IntArrayList.from(IntStream.range(0, mesh.triangleCount())
-                .filter(t -> loose[corners[3 * t]] || loose[corners[3 * t + 1]] || loose[corners[3 * t + 2]]).toArray());
+    private static boolean[] active(TriangleMesh mesh, boolean[] loose) {
+        boolean[] active = new boolean[mesh.triangleCount()];
+        for (int i = 0; i < mesh.triangles().length; i++) {
+            active[i / 3] |= loose[mesh.triangles()[i]];
+        }
+        return active;
     }
 }
