@@ -11,7 +11,6 @@ import layupmold.geometry.check.WallCheck;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Severity;
-import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.inspect.DeviationFigures;
 import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.inspect.MeasuredSolid;
@@ -19,7 +18,6 @@ import layupmold.geometry.inspect.ToolDeviation;
 import layupmold.geometry.laminate.OffsetRule;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.OffsetSurface;
-import layupmold.geometry.opening.CappedFace;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.report.BodyFigures;
 import layupmold.geometry.report.CheckFigures;
@@ -49,9 +47,8 @@ record FinishedMold(
     /** A single place farther off than this makes the mold useless; in between it is a warning. */
     private static final double GROSS_MM = 0.1;
 
-    /** @param face the capped face in the solid's frame */
-    static FinishedMold measure(
-            MoldSolid mold, TriangleMesh face, CappedFace capped, double offsetMm, Recipe recipe) {
+    /** @param face capped face and flange before the offset, facing the part's outside, in the solid's frame */
+    static FinishedMold measure(MoldSolid mold, TriangleMesh face, double offsetMm, Recipe recipe) {
         MeasuredSolid solid = MeasuredSolid.of(mold.mesh(), mold.regions());
         List<Finding> failures = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
@@ -91,8 +88,8 @@ record FinishedMold(
                 deviation.uncoveredMm2(), deviation.histogram());
     }
 
-    FlangeFigures flangeFigures(FlangedSurface flanged, MoldSolid placed) {
-        double plane = placed.placement().apply(new Vector3d(0, 0, flanged.planeZMm())).z;
+    FlangeFigures flangeFigures(OffsetSurface tool, MoldSolid placed) {
+        double plane = placed.placement().apply(tool.mesh().vertex(tool.outline()[0])).z;
         return new FlangeFigures(plane,
                 FlangeMeasurement.leastBorderWidthMm(solid.mesh(), solid.regions(), solid.topology()),
                 FlangeMeasurement.leastWallDraftDeg(solid.mesh(), solid.regions()));

@@ -116,18 +116,18 @@ public final class MoldPipeline {
         TriangleMesh engraved = TrimEngraving.engrave(capped, female ? trimDepth : -trimDepth);
 
         CoordinateLattice lattice = CoordinateLattice.within(extentMm(engraved));
-        OffsetSurface tool = stage("offset", 0.45,
-                () -> OffsetStage.offset(engraved, capped.capOfTriangle(), capped.perimeter(), offset, lattice));
-        collect(tool.findings());
-
-        FlangedSurface flanged = stage("flange", 0.6, () -> flange(tool, female, lattice));
+        FlangedSurface flanged = stage("flange", 0.45, () -> flange(engraved, capped, female, offset, lattice));
         collect(flanged.findings());
 
-        MoldSolid solid = stage("body", 0.65, () -> BodyBuilder.build(flanged, recipe.body(), lattice));
+        OffsetSurface tool = stage("offset", 0.47,
+                () -> OffsetStage.offset(flanged, female ? -offset : offset, lattice));
+        collect(tool.findings());
+
+        MoldSolid solid = stage("body", 0.65, () -> BodyBuilder.build(tool, recipe.body(), lattice));
         frame = frame.then(solid.placement());
 
         FinishedMold finished = stage("inspect", 0.7, () -> FinishedMold.measure(
-                solid, solid.placement().apply(engraved), capped, offset, recipe));
+                solid, target(flanged, female, solid.placement()), offset, recipe));
         finished.failures().stream().findFirst().ifPresent(failure -> {
             finished.failures().stream().skip(1).forEach(f -> findings.add(inPartFrame(f)));
             throw new Rejection(failure);
@@ -141,7 +141,7 @@ public final class MoldPipeline {
                 Figures.face(face),
                 laminate,
                 finished.offsetFigures(tool, recipe, laminate, this::inPartFrame),
-                finished.flangeFigures(flanged, solid),
+                finished.flangeFigures(tool, solid),
                 finished.bodyFigures(recipe, this::inPartFrame),
                 finished.checks(),
                 inspected.wall(), inspected.demold(), inspected.fabric(), inspected.print(),
@@ -151,9 +151,10 @@ public final class MoldPipeline {
         return new MoldOutcome.Mold(solid.mesh(), solid.regions(), frame, report, finished.inspection(), workpiece);
     }
 
-    private FlangedSurface flange(OffsetSurface tool, boolean female, CoordinateLattice lattice) {
-        TriangleMesh facingOut = female ? tool.mesh().flipped() : tool.mesh();
-        int[] perimeter = tool.perimeter().clone();
+    private FlangedSurface flange(TriangleMesh engraved, CappedFace capped, boolean female, double offsetMm,
+            CoordinateLattice lattice) {
+        TriangleMesh facingOut = female ? engraved.flipped() : engraved;
+        int[] perimeter = capped.perimeter().clone();
         if (female) {
             for (int i = 0, k = perimeter.length - 1; i < k; i++, k--) {
                 int swap = perimeter[i];
@@ -163,10 +164,15 @@ public final class MoldPipeline {
         }
         byte[] regions = new byte[facingOut.triangleCount()];
         for (int t = 0; t < regions.length; t++) {
-            regions[t] = (byte) (tool.capOfTriangle()[t] < 0 ? MoldRegion.TOOL : MoldRegion.CAP).ordinal();
+            regions[t] = (byte) (capped.capOfTriangle()[t] < 0 ? MoldRegion.TOOL : MoldRegion.CAP).ordinal();
         }
         return FlangeBuilder.build(facingOut, regions, perimeter, recipe.tool(), recipe.flange(),
-                recipe.body().wallMm(), lattice);
+                recipe.body().wallMm(), offsetMm, lattice);
+    }
+
+    /** What the tool surface is offset from, facing the part's outside. */
+    private static TriangleMesh target(FlangedSurface flanged, boolean female, RigidTransform placement) {
+        return placement.apply(female ? flanged.mesh().flipped() : flanged.mesh());
     }
 
     /** No part of the mold will be farther than this from its frame's origin. */

@@ -69,13 +69,32 @@ class MoldPipelineTest {
                 }
             }
         }
+        // In section: the cap, a skirt that goes on at its slope, the wall at 85° and the level border, each moved by
+        // the offset; where two meet the corner moves along the mitre.
+        double plain = 1.1 * offset;
+        double skirtR = radius * Math.sin(theta) + plain * Math.cos(theta);
+        double skirtZ = -radius * Math.cos(theta) + plain * Math.sin(theta);
+        double[][] section = {
+            {toolRadius * Math.sin(theta), -toolRadius * Math.cos(theta)},
+            mitred(skirtR, skirtZ, 75, 85, offset),
+            mitred(skirtR + 6 * Math.tan(Math.toRadians(5)), skirtZ + 6, 85, 0, offset)};
+        double outline = skirtR + 6 * Math.tan(Math.toRadians(5)) + 20 + offset * Math.tan(Math.toRadians(42.5));
         double capHeight = toolRadius * (1 - Math.cos(theta));
-        double rim = toolRadius * Math.sin(theta);
-        double wallTop = rim + 6 * Math.tan(Math.toRadians(5));
-        double cylinder = Math.PI * (wallTop + 20) * (wallTop + 20) * (lowest + capHeight + 6);
-        double cap = Math.PI * capHeight * capHeight * (3 * toolRadius - capHeight) / 3;
-        double wall = Math.PI * 6 / 3 * (rim * rim + rim * wallTop + wallTop * wallTop);
-        assertEquals(cylinder - cap - wall, solid.volume(), 1e-3 * (cylinder - cap - wall));
+        double open = Math.PI * capHeight * capHeight * (3 * toolRadius - capHeight) / 3;
+        for (int i = 1; i < section.length; i++) {
+            double r = section[i - 1][0];
+            double s = section[i][0];
+            open += Math.PI * (section[i][1] - section[i - 1][1]) / 3 * (r * r + r * s + s * s);
+        }
+        double expected = Math.PI * outline * outline * (lowest + toolRadius + section[2][1]) - open;
+        assertEquals(expected, solid.volume(), 1e-3 * expected);
+    }
+
+    /** Where the corner (r, z) between lines of two elevations goes when both move outward and down by the offset. */
+    private static double[] mitred(double r, double z, double firstDeg, double secondDeg, double offset) {
+        double middle = Math.toRadians((firstDeg + secondDeg) / 2);
+        double reach = offset / Math.cos(Math.toRadians(firstDeg - secondDeg) / 2);
+        return new double[] {r + reach * Math.sin(middle), z - reach * Math.cos(middle)};
     }
 
     /** The offset of a cone's side is the parallel cone: every tool point on the side lies o off the side's line. */
@@ -88,7 +107,10 @@ class MoldPipelineTest {
         assertTrue(mold.report().offset().maxDeviationMm() <= 0.02);
     }
 
-    /** A tray's floor and four walls move by the offset each: the cavity is the box larger by o on five sides. */
+    /**
+     * A tray's floor and four walls move by the offset each: the cavity is the box larger by o on five sides. Upright
+     * walls meet a flange of 5° draft, so that the corner between them moves down by o tan 2.5°.
+     */
     @Test
     void trayCavityIsTheLargerBox() {
         TestPart part = ClosedForms.tray(90, 60, 30, 2, 5);
@@ -110,7 +132,7 @@ class MoldPipelineTest {
         double offset = mold.report().offset().signedMm();
         assertEquals(90 + 2 * offset, Math.max(sides[0], sides[1]), 0.02);
         assertEquals(60 + 2 * offset, Math.min(sides[0], sides[1]), 0.02);
-        assertEquals(30 + offset, box[5] - box[2], 0.02);
+        assertEquals(30 + offset - offset * Math.tan(Math.toRadians(2.5)), box[5] - box[2], 0.02);
     }
 
     @Test
@@ -120,8 +142,15 @@ class MoldPipelineTest {
         MoldOutcome.Mold mold = mold(part, recipe);
         assertEquals(-0.05, mold.report().offset().signedMm(), 1e-9);
         double top = mold.solid().bounds()[5];
-        // Cap height R(1 − cos θ), flange 3 mm below the rim, 3 mm of wall below that.
-        assertEquals((60 - 0.05) * 0.5 + 3 + 3, top, 0.05);
+        // Cap height R(1 − cos θ); at 60° the trim line's ridge, 0.3 mm by 0.9, and half a millimetre of skirt; at 2 mm
+        // of edge and 2 mm of wall at 85° the border lies lower than the 3 mm asked; 3 mm of wall below that.
+        double side = Math.hypot(0.3, 0.45);
+        double turn = Math.atan2(0.3, 0.45);
+        double skirt = side * Math.sin(Math.toRadians(60) - turn)
+                + side * Math.sin(Math.min(Math.toRadians(60) + turn, Math.toRadians(85)))
+                + 0.5 * Math.sin(Math.toRadians(60));
+        double edge = (2 - 0.05) * (1 - Math.sin(Math.toRadians(5)));
+        assertEquals((60 - 0.05) * 0.5 + skirt + edge + 2 + 3, top, 0.05);
     }
 
     @Test
@@ -139,7 +168,7 @@ class MoldPipelineTest {
     void aNarrowGrooveIsRebuiltInsteadOfFolded() {
         TestPart part = ClosedForms.groovePlate(60, 40, 3, 0.8, 0.9, 2);
         MoldOutcome.Mold mold = mold(part, Recipe.defaults().withPull(part.pull()));
-        assertTrue(mold.report().offset().method().contains("contoured"), mold.report().offset().method());
+        assertTrue(mold.report().offset().method().contains("cut off"), mold.report().offset().method());
         assertEquals(0, SelfIntersections.find(mold.solid(), TriangleBvh.of(mold.solid()), 10).length);
         // Nothing of the tool may lie nearer to the face than the offset.
         double offset = mold.report().offset().signedMm();

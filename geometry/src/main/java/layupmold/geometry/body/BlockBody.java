@@ -2,12 +2,12 @@ package layupmold.geometry.body;
 
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.delaunay.ConstrainedDelaunay;
-import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.LabelledMeshBuilder;
+import layupmold.geometry.offset.OffsetSurface;
 
 /**
- * Closes the flanged surface to a block: upright sides down from the outline to a flat base. Prints without supports as
+ * Closes the offset surface to a block: upright sides down from the outline to a flat base. Prints without supports as
  * long as the tool surface has no overhang of its own. O(n) and the base's triangulation.
  */
 final class BlockBody {
@@ -19,9 +19,9 @@ final class BlockBody {
      * @param wallMm what is left, at the least, between the lowest point of the surface and the bed
      * @return the closed solid in the surface's frame, before placement
      */
-    static LabelledMeshBuilder close(FlangedSurface surface, double wallMm, CoordinateLattice lattice) {
-        double lowest = surface.planeZMm();
+    static LabelledMeshBuilder close(OffsetSurface surface, double wallMm, CoordinateLattice lattice) {
         double[] xyz = surface.mesh().xyz();
+        double lowest = xyz[2];
         for (int i = 2; i < xyz.length; i += 3) {
             lowest = Math.min(lowest, xyz[i]);
         }

@@ -3,14 +3,14 @@ package layupmold.geometry.body;
 import layupmold.geometry.RigidTransform;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Rejection;
-import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.LabelledMeshBuilder;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.offset.OffsetSurface;
 import layupmold.geometry.recipe.BodySpec;
 import org.joml.Matrix4d;
 
-/** Stage "body": makes the flanged surface a solid that stands on the printer's bed. */
+/** Stage "body": makes the offset surface a solid that stands on the printer's bed. */
 public final class BodyBuilder {
 
     /** The solid is shifted by whole steps of this, a multiple of any lattice's step. */
@@ -25,7 +25,7 @@ public final class BodyBuilder {
      * @param lattice the coordinates that the surface has
      * @throws Rejection if the body asked for cannot be made yet
      */
-    public static MoldSolid build(FlangedSurface surface, BodySpec spec, CoordinateLattice lattice) {
+    public static MoldSolid build(OffsetSurface surface, BodySpec spec, CoordinateLattice lattice) {
         if (spec.kind() != BodySpec.Kind.BLOCK) {
             throw new Rejection(Finding.error("body", "body-not-available", "Only block bodies can be made so far.")
                     .advising("Ask for body.kind = block."));

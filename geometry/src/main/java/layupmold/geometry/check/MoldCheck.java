@@ -8,6 +8,7 @@ import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.Pieces;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.report.CheckFigures;
 import org.joml.Vector3d;
@@ -54,7 +55,7 @@ public final class MoldCheck {
             findings.add(fail("pinched", "Two sheets of the mold's surface meet in one point.")
                     .measured(pinches.length, 0.0, "vertices").at(place(solid.vertex(pinches[0]))));
         }
-        int components = Components.count(solid);
+        int components = Pieces.count(solid);
         if (components != 1) {
             findings.add(fail("not-one-piece", "The mold is not one piece.").measured(components, 1.0, "pieces"));
         }

@@ -18,68 +18,83 @@ import org.locationtech.jts.geom.MultiPoint;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * Stage "flange": grows drafted wall, rounded edge and level border around the perimeter.
+ * Stage "flange": grows a skirt with the trim line's mark, drafted wall, rounded edge and level border around the
+ * perimeter of the capped face. It comes before the offset, which then moves face and flange as one surface: the
+ * perimeter lies inside it, and what ends is the level border.
  *
- * <p>Everything beyond the perimeter is a height over the plan: rings at growing distance from the perimeter's plan
- * (JTS buffers, so no ring crosses itself and flanges that would collide merge), joined by constrained Delaunay
- * triangulation. Such a surface cannot cross itself. The perimeter itself need not be simple in plan: a
+ * <p>Everything beyond the {@linkplain PerimeterSkirt skirt} is a height over the plan: rings at growing distance from
+ * its plan (JTS buffers, so no ring crosses itself and flanges that would collide merge), joined by constrained
+ * Delaunay triangulation. Such a surface cannot cross itself. The skirt's end itself need not be simple in plan: a
  * {@link FirstRing} close to it is joined by a band in space. O(n log n) in the perimeter's vertices.
  */
 public final class FlangeBuilder {
 
     private static final String STAGE = "flange";
 
-    private final TriangleMesh tool;
+    /** Of the skirt beyond the trim line's mark: as wide as a corner at its end can reach once offset, and more. */
+    private static final double LEAST_PLAIN_MM = 0.5;
+    private static final double PLAIN_BY_OFFSET = 1.1;
+
+    private final TriangleMesh skirted;
     private final int[] perimeter;
     private final double up;
     private final CoordinateLattice lattice;
     private final LabelledMeshBuilder sheet;
 
-    private FlangeBuilder(
-            TriangleMesh tool, byte[] regions, int[] perimeter, Tool side, CoordinateLattice lattice) {
+    private FlangeBuilder(PerimeterSkirt.Result skirt, double up, CoordinateLattice lattice) {
         this.lattice = lattice;
-        this.tool = tool;
-        this.perimeter = perimeter;
-        this.up = side == Tool.FEMALE ? 1 : -1;
-        this.sheet = new LabelledMeshBuilder(tool, regions);
+        this.skirted = skirt.mesh();
+        this.perimeter = skirt.ring();
+        this.up = up;
+        this.sheet = new LabelledMeshBuilder(skirted, skirt.regions());
     }
 
     /**
-     * @param tool tool surface in the mold frame, facing out of the mold
+     * @param face capped face in the mold frame, facing out of the mold
      * @param regions region of each of its triangles
      * @param perimeter its perimeter's vertices with the surface on the left
      * @param side cavity or plug: the wall climbs with the pull or against it
-     * @param wallMm least wall: the outline keeps this distance from the tool surface in plan
-     * @param lattice the coordinates that the tool surface has
+     * @param spec what is asked of the flange once it is offset
+     * @param wallMm least wall: the outline keeps this distance from the offset surface in plan
+     * @param offsetMm signed offset along the part's outward normal that will follow
+     * @param lattice the coordinates that the flange may have
      * @throws Rejection if the perimeter crosses itself, seen along the pull, by more than jitter
      */
-    public static FlangedSurface build(TriangleMesh tool, byte[] regions, int[] perimeter, Tool side, FlangeSpec spec,
-            double wallMm, CoordinateLattice lattice) {
-        return new FlangeBuilder(tool, regions, perimeter, side, lattice).build(spec, wallMm);
+    public static FlangedSurface build(TriangleMesh face, byte[] regions, int[] perimeter, Tool side, FlangeSpec spec,
+            double wallMm, double offsetMm, CoordinateLattice lattice) {
+        PerimeterPlan.of(face.xyz(), perimeter);
+        double up = side == Tool.FEMALE ? 1 : -1;
+        PerimeterSkirt.Result skirt = PerimeterSkirt.grow(face, regions, perimeter, up, spec,
+                Math.max(LEAST_PLAIN_MM, PLAIN_BY_OFFSET * Math.abs(offsetMm)));
+        return new FlangeBuilder(skirt, up, lattice).build(spec, wallMm, offsetMm);
     }
 
-    private FlangedSurface build(FlangeSpec spec, double wallMm) {
-        Polygon plan = PerimeterPlan.of(tool.xyz(), perimeter);
+    private FlangedSurface build(FlangeSpec spec, double wallMm, double offsetMm) {
+        Polygon plan = PerimeterPlan.of(skirted.xyz(), perimeter);
+        // The offset widens what bulges past the perimeter and takes as much off the edge's radius.
+        double clearanceMm = wallMm + 2 * Math.abs(offsetMm);
+        double radiusMm = spec.edgeRadiusMm() > 0 ? Math.max(0, spec.edgeRadiusMm() + offsetMm) : 0;
         double lowest = Double.POSITIVE_INFINITY;
         double highest = Double.NEGATIVE_INFINITY;
         for (int v : perimeter) {
-            double height = up * tool.xyz()[3 * v + 2];
+            double height = up * skirted.xyz()[3 * v + 2];
             lowest = Math.min(lowest, height);
             highest = Math.max(highest, height);
         }
         MultiPoint bulge = verticesOutside(plan);
-        double leastRise = bulge.isEmpty() ? 0 : wallMm;
+        double leastRise = bulge.isEmpty() ? 0 : clearanceMm;
         if (!bulge.isEmpty()) {
             highest = Math.max(highest, highestOf(bulge));
         }
-        FlangeProfile profile = FlangeProfile.of(spec, lowest, highest, leastRise);
+        FlangeProfile profile = FlangeProfile.of(
+                spec, radiusMm, Math.abs(offsetMm), lowest, highest, leastRise);
         List<int[]> inner = List.of(addBand(plan, profile, spec.draftDeg()));
         for (int i = 0; i < profile.levels().size(); i++) {
             FlangeProfile.Level level = profile.levels().get(i);
             boolean last = i == profile.levels().size() - 1;
             Geometry area = PlanRegion.grow(plan, level.distanceMm());
             if (last) {
-                area = outline(area, bulge, wallMm);
+                area = outline(area, bulge, clearanceMm);
             }
             List<int[]> outer = addRings(area, up * level.height());
             stitch(inner, outer, level.region());
@@ -88,12 +103,12 @@ public final class FlangeBuilder {
         if (inner.size() != 1) {
             throw new IllegalStateException("the outline must be one ring, not " + inner.size());
         }
-        return new FlangedSurface(sheet.mesh(), sheet.labels(), inner.get(0), up * profile.planeHeight(), List.of());
+        return new FlangedSurface(sheet.mesh(), sheet.labels(), inner.get(0), List.of());
     }
 
     /** The ring next to the perimeter, joined to it. */
     private int[] addBand(Polygon plan, FlangeProfile profile, double draftDeg) {
-        FirstRing first = FirstRing.around(tool, perimeter, plan, profile.ledgeMm(), profile.ledgeRiseMm(),
+        FirstRing first = FirstRing.around(skirted, perimeter, plan, profile.stripMm(), profile.stripRiseMm(),
                 profile.levels().get(0).height(), draftDeg, up, lattice);
         int[] ring = new int[first.xyz().length / 3];
         for (int j = 0; j < ring.length; j++) {
@@ -110,16 +125,16 @@ public final class FlangeBuilder {
         return ring;
     }
 
-    /** Tool vertices that stick out under the flange: the part bulges past its perimeter. */
+    /** Vertices that stick out under the flange: the part bulges past its perimeter. */
     private MultiPoint verticesOutside(Polygon plan) {
         PlanLocator locator = new PlanLocator(plan);
-        double[] xyz = tool.xyz();
+        double[] xyz = skirted.xyz();
         List<Coordinate> outside = new ArrayList<>();
-        boolean[] onPerimeter = new boolean[tool.vertexCount()];
+        boolean[] onPerimeter = new boolean[skirted.vertexCount()];
         for (int v : perimeter) {
             onPerimeter[v] = true;
         }
-        for (int v = 0; v < tool.vertexCount(); v++) {
+        for (int v = 0; v < skirted.vertexCount(); v++) {
             if (!onPerimeter[v] && locator.isOutside(xyz[3 * v], xyz[3 * v + 1])) {
                 outside.add(new Coordinate(xyz[3 * v], xyz[3 * v + 1], xyz[3 * v + 2]));
             }
@@ -136,10 +151,10 @@ public final class FlangeBuilder {
     }
 
     /** Without holes, and wide enough for the least wall around everything. */
-    private static Geometry outline(Geometry border, MultiPoint bulge, double wallMm) {
+    private static Geometry outline(Geometry border, MultiPoint bulge, double clearanceMm) {
         Geometry area = border;
         if (!bulge.isEmpty()) {
-            area = area.union(PlanRegion.grow(bulge.convexHull(), wallMm));
+            area = area.union(PlanRegion.grow(bulge.convexHull(), clearanceMm));
         }
         Polygon whole = (Polygon) area;
         return PlanRegion.PLANE.createPolygon(whole.getExteriorRing());
@@ -185,8 +200,8 @@ public final class FlangeBuilder {
         } catch (PlanarGraphException e) {
             throw new Rejection(Finding.error(STAGE, "flange-crosses-itself",
                     "The flange's rings touch each other: " + e.getMessage() + ".")
-                    .at(PerimeterPlan.near(tool.xyz(), perimeter, xy[0], xy[1]))
-                    .advising("Ask for a larger trim line depth, draft or rise, or smooth the part's edge."));
+                    .at(PerimeterPlan.near(skirted.xyz(), perimeter, xy[0], xy[1]))
+                    .advising("Ask for a larger draft or rise, or smooth the part's edge."));
         }
     }
 }

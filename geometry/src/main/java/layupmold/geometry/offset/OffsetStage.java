@@ -2,13 +2,18 @@ package layupmold.geometry.offset;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
+import layupmold.geometry.MoldRegion;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.Pieces;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.repair.LocalRepair;
+import layupmold.geometry.offset.repair.OffsetField;
 import layupmold.geometry.offset.repair.SurfaceFinish;
 import layupmold.geometry.simplify.CrossingRepair;
 import layupmold.geometry.simplify.Simplifier;
@@ -16,7 +21,7 @@ import layupmold.geometry.simplify.SimplifyLimits;
 import org.joml.Vector3d;
 
 /**
- * Stage "offset": moves the capped face to where release layer and first ply will touch the tool.
+ * Stage "offset": moves capped face and flange to where release layer and first ply will touch the tool.
  *
  * <p>Vertices move to the offset planes of their triangles, which keeps tessellation and crisp edges. Where that folds,
  * crosses itself or misses the distance, the true offset surface takes its place, simplified.
@@ -33,60 +38,99 @@ public final class OffsetStage {
     /** Rebuilt triangles that leave the offset by more are split. */
     private static final double FINISH_MM = 0.007;
 
+    /** Places that cross after one are contoured as well in the next. */
+    private static final int REFINING_ATTEMPTS = 4;
+    private static final String AS_MOVED =
+            "the face's own triangles, moved to their offset planes; sharp edges mitred";
+
     private OffsetStage() {
     }
 
     /**
-     * @param face capped face, facing outward
-     * @param capOfTriangle for each triangle -1 on the face, else the index of its cap
-     * @param perimeter vertices of its one boundary loop, the face on the left
-     * @param offsetMm signed offset along the outward normal
+     * @param surface capped face and flange
+     * @param offsetMm signed offset along its front
      * @param lattice coordinates that the result may have
      * @throws Rejection if no surface can be built at this offset
      */
-    public static OffsetSurface offset(
-            TriangleMesh face, int[] capOfTriangle, int[] perimeter, double offsetMm, CoordinateLattice lattice) {
+    public static OffsetSurface offset(FlangedSurface surface, double offsetMm, CoordinateLattice lattice) {
+        TriangleMesh face = surface.mesh();
+        byte[] regions = surface.regions();
         if (Math.abs(offsetMm) < NOTHING_MM) {
             return new OffsetSurface(new TriangleMesh(lattice.round(face.xyz().clone()), face.triangles()),
-                    capOfTriangle, perimeter, "the face itself: the layers add up to nothing", 0, List.of());
+                    regions, surface.outline(), "the face itself: the layers add up to nothing", 0, List.of());
         }
         boolean inward = offsetMm < 0;
-        LocalRepair.Result built = LocalRepair.repair(inward ? face.flipped() : face,
-                inward ? reversed(perimeter) : perimeter, Math.abs(offsetMm), VertexOffset.MITRE_LIMIT, TOLERANCE_MM,
-                VertexOffset::offset, lattice);
-        if (built.cellMm() == 0) {
+        LocalRepair.Result built = LocalRepair.repair(inward ? face.flipped() : face, regions, Math.abs(offsetMm),
+                VertexOffset.MITRE_LIMIT, TOLERANCE_MM, VertexOffset::offset, lattice);
+        if (built.isAsMoved()) {
             TriangleMesh sound = inward ? built.mesh().flipped() : built.mesh();
-            return new OffsetSurface(sound, caps(built, capOfTriangle), perimeter(sound),
-                    "the face's own triangles, moved to their offset planes; sharp edges mitred", 0, List.of());
+            return new OffsetSurface(sound, regions, outline(sound), AS_MOVED, 0, List.of());
         }
-        Simplifier.Result fewer = CrossingRepair.repair(simplify(built, capOfTriangle, lattice));
-        SurfaceFinish.Result finished = SurfaceFinish.finish(
-                fewer.mesh(), fewer.labels(), fewer.fixed(), built.field(), FINISH_MM, lattice);
-        int[] caps = Arrays.stream(finished.source()).map(t -> fewer.labels()[t]).toArray();
-        TriangleMesh mesh = inward ? finished.mesh().flipped() : finished.mesh();
-        Finding finding = Finding.info(STAGE, "offset-rebuilt",
-                "Some corners are tighter than the offset: there the tool surface was rebuilt from distances.")
-                .measured(built.cellMm(), null, "mm").at(built.place())
-                .advising("Detail narrower than twice the offset does not survive there.");
-        return new OffsetSurface(mesh, caps, perimeter(mesh),
-                "the face's own triangles, moved to their offset planes, sharp edges mitred; where that folds, the "
-                        + "distance field contoured on a grid of " + Math.round(built.cellMm() * 1000) / 1000.0
-                        + " mm, sharp edges rounded",
-                built.cellMm(), List.of(finding));
+        Finished best = refine(finish(built, lattice), regions, built.field(), lattice);
+        byte[] left = new byte[best.labels.length];
+        for (int t = 0; t < left.length; t++) {
+            left[t] = (byte) best.labels[t];
+        }
+        TriangleMesh mesh = inward ? best.mesh.flipped() : best.mesh;
+        return new OffsetSurface(mesh, left, outline(mesh), method(built), built.cellMm(), findings(built));
     }
 
-    private static Simplifier.Result simplify(
-            LocalRepair.Result built, int[] capOfTriangle, CoordinateLattice lattice) {
+    private static String method(LocalRepair.Result built) {
+        if (built.folds() == 0) {
+            return AS_MOVED + "; refined where more than three planes meet";
+        }
+        String trimmed = AS_MOVED + "; where that folds, cut off along the crossings";
+        return built.cellMm() == 0 ? trimmed : trimmed + "; where those are entangled, the distance field contoured on a "
+                + "grid of " + Math.round(built.cellMm() * 1000) / 1000.0 + " mm, sharp edges rounded";
+    }
+
+    private static List<Finding> findings(LocalRepair.Result built) {
+        if (built.folds() == 0) {
+            return List.of();
+        }
+        return List.of(Finding.info(STAGE, "offset-rebuilt",
+                "Some corners are tighter than the offset: there the tool surface is where the offsets of both sides meet.")
+                .measured(built.folds(), null, "triangles").at(built.place())
+                .advising("Detail narrower than twice the offset does not survive there."));
+    }
+
+    private record Finished(TriangleMesh mesh, int[] labels, int[] crossing) {
+    }
+
+    /** Simplifies what was rebuilt, frees it of crossings and brings it closer to the offset. */
+    private static Finished finish(LocalRepair.Result built, CoordinateLattice lattice) {
         TriangleMesh rounded =
                 new TriangleMesh(lattice.round(built.mesh().xyz().clone()), built.mesh().triangles());
-        return Simplifier.simplify(rounded, caps(built, capOfTriangle), built.moved(), SIMPLIFY);
+        Simplifier.Result fewer =
+                CrossingRepair.repair(Simplifier.simplify(rounded, built.labels(), built.moved(), SIMPLIFY));
+        SurfaceFinish.Result finished = SurfaceFinish.finish(
+                fewer.mesh(), fewer.labels(), fewer.fixed(), built.field(), FINISH_MM, lattice);
+        int[] labels = Arrays.stream(finished.source()).map(t -> fewer.labels()[t]).toArray();
+        return new Finished(finished.mesh(), labels, finished.crossing());
     }
 
-    private static int[] caps(LocalRepair.Result built, int[] capOfTriangle) {
-        return Arrays.stream(built.sourceTriangle()).map(source -> source < 0 ? -1 : capOfTriangle[source]).toArray();
+    /** Contours places of the tool surface that still miss, if that leaves it as sound as it is. */
+    private static Finished refine(Finished first, byte[] regions, OffsetField field, CoordinateLattice lattice) {
+        double[] crossings = LocalRepair.sides(first.mesh, first.crossing);
+        for (int attempt = 0; attempt < REFINING_ATTEMPTS; attempt++) {
+            LocalRepair.Result refined = LocalRepair.refine(first.mesh, first.labels,
+                    t -> first.labels[t] <= MoldRegion.CAP.ordinal(), regions, field, TOLERANCE_MM, crossings);
+            Finished better = refined == null ? null : finish(refined, lattice);
+            if (better == null || better.crossing.length == 0 && isOneSheet(better.mesh)) {
+                return better == null ? first : better;
+            }
+            crossings = DoubleStream.concat(Arrays.stream(crossings),
+                    Arrays.stream(LocalRepair.sides(better.mesh, better.crossing))).toArray();
+        }
+        return first;
     }
 
-    private static int[] perimeter(TriangleMesh mesh) {
+    private static boolean isOneSheet(TriangleMesh mesh) {
+        EdgeTopology edges = EdgeTopology.of(mesh);
+        return edges.boundaryLoops().size() == 1 && edges.nonManifoldCount() == 0 && Pieces.count(mesh) == 1;
+    }
+
+    private static int[] outline(TriangleMesh mesh) {
         EdgeTopology edges = EdgeTopology.of(mesh);
         List<int[]> loops = edges.boundaryLoops();
         if (loops.size() != 1) {
@@ -97,13 +141,5 @@ public final class OffsetStage {
                     .advising("Thinner plies need a smaller offset; else smooth the part where it is tighter."));
         }
         return Arrays.stream(loops.get(0)).map(edges::from).toArray();
-    }
-
-    private static int[] reversed(int[] ring) {
-        int[] reversed = new int[ring.length];
-        for (int i = 0; i < ring.length; i++) {
-            reversed[i] = ring[ring.length - 1 - i];
-        }
-        return reversed;
     }
 }

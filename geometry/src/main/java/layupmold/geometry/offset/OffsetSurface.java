@@ -5,19 +5,19 @@ import layupmold.geometry.finding.Finding;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /**
- * The capped face moved by the offset.
+ * Capped face and flange moved by the offset: what the release layer and the first ply will touch.
  *
- * @param mesh the moved surface, facing as the face does
- * @param capOfTriangle for each triangle -1 on the face, else the index of its cap
- * @param perimeter vertices of its perimeter, the surface on the left
+ * @param mesh the moved surface, facing as the given one does
+ * @param regions {@link layupmold.geometry.MoldRegion} ordinal of each triangle
+ * @param outline vertices of its boundary, the surface on the left
  * @param method what made it, for people
  * @param resolutionMm grid size of the re-contoured places, or 0 where the face's own triangles were moved
  * @param findings what the stage noticed
  */
 public record OffsetSurface(
         TriangleMesh mesh,
-        int[] capOfTriangle,
-        int[] perimeter,
+        byte[] regions,
+        int[] outline,
         String method,
         double resolutionMm,
         List<Finding> findings) {

@@ -99,7 +99,7 @@ final class CollapseGuard {
     }
 
     /** Whether an edge from {@code a} to {@code b} would be the only one. */
-    private boolean mayBeJoined(int a, int b) {
+    boolean mayBeJoined(int a, int b) {
         mesh.fan(a, otherFan);
         return a != b && sharesOnly(b, -1, -1, -1);
     }

@@ -13,6 +13,7 @@ import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.offset.OffsetStage;
 import layupmold.geometry.recipe.BodySpec;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Tool;
@@ -26,7 +27,7 @@ class BlockMoldTest {
 
     /**
      * A bowl's mold is a solid of revolution; its volume is the cylinder of the outline less the cap (πh²(3R − h)/3)
-     * and less the frustums of wall and edge. Closed forms: Bronshtein et al., Handbook of Mathematics, from memory.
+     * and less the frustums of skirt and wall. Closed forms: Bronshtein et al., Handbook of Mathematics, from memory.
      */
     @Test
     void bowlMoldHasTheVolumeOfTheSolidOfRevolution() {
@@ -37,15 +38,31 @@ class BlockMoldTest {
 
         double capHeight = radius * (1 - Math.cos(theta));
         double rim = radius * Math.sin(theta);
-        double wallTop = rim + 0.3 + 6 * Math.tan(Math.toRadians(5));
+        // The groove, 0.3 mm deep and 0.9 wide, turns by atan(0.6 / 0.9) to either side of the bowl's 70°, but no
+        // steeper than 85°; then the bowl goes on for 0.5 mm.
+        double side = Math.hypot(0.3, 0.45);
+        double turn = Math.atan2(0.3, 0.45);
+        double grooveRun = side * Math.cos(theta - turn);
+        double grooveRise = side * Math.sin(theta - turn);
+        double skirtRun = grooveRun + side * Math.cos(Math.toRadians(85)) + 0.5 * Math.cos(theta);
+        double skirtRise = grooveRise + side * Math.sin(Math.toRadians(85)) + 0.5 * Math.sin(theta);
+        double skirt = rim + skirtRun;
+        double wallTop = skirt + 6 * Math.tan(Math.toRadians(5));
         double outline = wallTop + 20;
-        double height = 4 + capHeight + 6;
+        double height = 4 + capHeight + skirtRise + 6;
         double cap = Math.PI * capHeight * capHeight * (3 * radius - capHeight) / 3;
-        double wall = Math.PI * 6 / 3 * ((rim + 0.3) * (rim + 0.3) + (rim + 0.3) * wallTop + wallTop * wallTop);
-        double expected = Math.PI * outline * outline * height - cap - wall;
+        double backRun = rim + grooveRun + side * Math.cos(Math.toRadians(85));
+        double open = frustum(rim, rim + grooveRun, grooveRise)
+                + frustum(rim + grooveRun, backRun, side * Math.sin(Math.toRadians(85)))
+                + frustum(backRun, skirt, 0.5 * Math.sin(theta)) + frustum(skirt, wallTop, 6);
+        double expected = Math.PI * outline * outline * height - cap - open;
         assertEquals(expected, mold.mesh().volume(), 1e-3 * expected);
-        assertEquals(height, mold.mesh().bounds()[5], 1e-4);
+        assertEquals(height, mold.mesh().bounds()[5], 0.01);
         assertEquals(0, mold.mesh().bounds()[2]);
+    }
+
+    private static double frustum(double lower, double upper, double height) {
+        return Math.PI * height / 3 * (lower * lower + lower * upper + upper * upper);
     }
 
     @Test
@@ -73,7 +90,13 @@ class BlockMoldTest {
         TriangleMesh plug = new TriangleMesh(dome, bowl.triangles());
         MoldSolid mold = mold(plug, Tool.MALE, FlangeSpec.defaults());
         double capHeight = 50 * (1 - Math.cos(Math.toRadians(70)));
-        assertEquals(capHeight + 3 + 4, mold.mesh().bounds()[5], 1e-4);
+        // Ridge of the trim line and half a millimetre of skirt, before the rise: their section is the bowl's above.
+        double side = Math.hypot(0.3, 0.45);
+        double skirt = side * Math.sin(Math.toRadians(70) - Math.atan2(0.3, 0.45))
+                + side * Math.sin(Math.toRadians(85)) + 0.5 * Math.sin(Math.toRadians(70));
+        // Edge of 2 mm and 2 mm of wall, since that is more than the 3 mm asked.
+        double rise = 2 * (1 - Math.sin(Math.toRadians(5))) + 2;
+        assertEquals(capHeight + skirt + rise + 4, mold.mesh().bounds()[5], 0.01);
     }
 
     @Test
@@ -136,10 +159,9 @@ class BlockMoldTest {
         for (int i = 0; i < loop.length; i++) {
             perimeter[i] = topology.from(loop[i]);
         }
-        FlangedSurface flanged =
-                FlangeBuilder.build(tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm(),
-                        LATTICE);
-        MoldSolid solid = BodyBuilder.build(flanged, BLOCK, LATTICE);
+        FlangedSurface flanged = FlangeBuilder.build(
+                tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm(), 0, LATTICE);
+        MoldSolid solid = BodyBuilder.build(OffsetStage.offset(flanged, 0, LATTICE), BLOCK, LATTICE);
         MoldCheck.Result checks = MoldCheck.check(solid.mesh(), solid.regions(), EdgeTopology.of(solid.mesh()),
                 TriangleBvh.of(solid.mesh()));
         assertEquals(List.of(), checks.findings());

@@ -17,6 +17,7 @@ import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.offset.OffsetStage;
 import layupmold.geometry.recipe.BodySpec;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Tool;
@@ -136,7 +137,7 @@ class FlangeAroundRoughPerimetersTest {
             perimeter[i] = topology.from(loop[i]);
         }
         FlangedSurface flanged = FlangeBuilder.build(
-                tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm(), LATTICE);
-        return BodyBuilder.build(flanged, BLOCK, LATTICE);
+                tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm(), 0, LATTICE);
+        return BodyBuilder.build(OffsetStage.offset(flanged, 0, LATTICE), BLOCK, LATTICE);
     }
 }

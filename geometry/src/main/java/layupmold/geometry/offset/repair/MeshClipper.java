@@ -22,7 +22,6 @@ final class MeshClipper {
 
     private final TriangleMesh mesh;
     private final EdgeTopology topology;
-    private final int faceTriangles;
     private final CellGrid grid;
     private final RepairRegion region;
     private final PatchMesh out;
@@ -47,13 +46,12 @@ final class MeshClipper {
     }
 
     /**
-     * @param sheet what is clipped
+     * @param mesh what is clipped; it may be unsound inside the set of cells
      * @param out holds the mesh's vertices and receives what is kept
      */
-    MeshClipper(MovedSheet sheet, EdgeTopology topology, CellGrid grid, RepairRegion region, PatchMesh out) {
-        this.mesh = sheet.mesh();
+    MeshClipper(TriangleMesh mesh, EdgeTopology topology, CellGrid grid, RepairRegion region, PatchMesh out) {
+        this.mesh = mesh;
         this.topology = topology;
-        this.faceTriangles = sheet.faceTriangles();
         this.grid = grid;
         this.region = region;
         this.out = out;
@@ -153,7 +151,7 @@ final class MeshClipper {
         }
         int a = Math.min(topology.from(halfEdge), topology.to(halfEdge));
         int b = Math.max(topology.from(halfEdge), topology.to(halfEdge));
-        int vertex = cut(a, b, axis, plane, sideOfEdge(halfEdge));
+        int vertex = cut(a, b, axis, plane);
         edgePoints.put(key, vertex);
         pointsOf(pointsOfEdge, edge).add(vertex);
         return vertex;
@@ -176,31 +174,21 @@ final class MeshClipper {
             pointsOf(pointsOfPlane, tag).add(known);
             return known;
         }
-        int vertex = cut(Math.min(from, to), Math.max(from, to), axis, plane, sideOf(current));
+        int vertex = cut(Math.min(from, to), Math.max(from, to), axis, plane);
         linePoints.put(key, vertex);
         freeAxisOf.put(vertex, free);
         pointsOf(pointsOfPlane, tag).add(vertex);
         return vertex;
     }
 
-    private int cut(int a, int b, int axis, int plane, byte side) {
+    private int cut(int a, int b, int axis, int plane) {
         double target = grid.plane(axis, plane);
         double share = (target - out.get(a, axis)) / (out.get(b, axis) - out.get(a, axis));
         double[] p = new double[3];
         for (int k = 0; k < 3; k++) {
             p[k] = k == axis ? target : out.get(a, k) + share * (out.get(b, k) - out.get(a, k));
         }
-        return out.addVertex(p[0], p[1], p[2], side);
-    }
-
-    private byte sideOf(int triangle) {
-        return triangle < faceTriangles ? PatchMesh.FACE : PatchMesh.SKIRT;
-    }
-
-    private byte sideOfEdge(int halfEdge) {
-        int twin = topology.twin(halfEdge);
-        byte here = sideOf(halfEdge / 3);
-        return twin < 0 || sideOf(twin / 3) == here ? here : PatchMesh.SEAM;
+        return out.addVertex(p[0], p[1], p[2]);
     }
 
     private static IntArrayList pointsOf(IntObjectHashMap<IntArrayList> map, int key) {
@@ -293,7 +281,7 @@ final class MeshClipper {
             return;
         }
         int size = ring.size();
-        int centre = out.addVertex(mean(ring, 0), mean(ring, 1), mean(ring, 2), sideOf(triangle));
+        int centre = out.addVertex(mean(ring, 0), mean(ring, 1), mean(ring, 2));
         for (int i = 0; i < size; i++) {
             out.addTriangle(centre, ring.get(i), ring.get((i + 1) % size), triangle);
         }

@@ -62,6 +62,14 @@ final class RepairRegion {
         cover(p, reach, place);
     }
 
+    /** Adds all cells within {@code reach} cells of the segment whose ends stand at {@code from} in {@code ends}. */
+    void coverSegment(double[] ends, int from, int reach) {
+        double[] p = new double[9];
+        System.arraycopy(ends, from, p, 0, 6);
+        System.arraycopy(ends, from + 3, p, 6, 3);
+        cover(p, reach, (x, y, z) -> true);
+    }
+
     private void cover(double[] p, int reach, Place place) {
         int longest = 0;
         double length = 0;

@@ -26,8 +26,9 @@ public final class SurfaceFinish {
     /**
      * @param mesh the finished surface
      * @param source for each triangle the one it was a part of
+     * @param crossing triangles that still cross, two by two
      */
-    public record Result(TriangleMesh mesh, int[] source) {
+    public record Result(TriangleMesh mesh, int[] source, int[] crossing) {
     }
 
     private SurfaceFinish() {
@@ -52,10 +53,10 @@ public final class SurfaceFinish {
             if (round == FINE_ROUNDS) {
                 banned = new BannedPlaces(COARSE_MM);
             }
-            PatchMesh patch = new PatchMesh(places(rebuilt, settled, banned), new byte[rebuilt.vertexCount()]);
+            PatchMesh patch = new PatchMesh(places(rebuilt, settled, banned));
             patch.replaceTriangles(IntArrayList.from(rebuilt.triangles()),
                     IntArrayList.from(IntStream.range(0, rebuilt.triangleCount()).toArray()));
-            SurfacePoints points = new SurfacePoints(field, Integer.MAX_VALUE, patch, settled);
+            SurfacePoints points = new SurfacePoints(field, patch, settled);
             TargetRefinement.refine(patch, IntArrayList.from(looked), points, banned, toleranceMm);
             TriangleMesh finished = flip(
                     new TriangleMesh(lattice.round(patch.coordinates()), patch.triangles.toArray()),
@@ -65,13 +66,13 @@ public final class SurfaceFinish {
                 unavoidable = crossings(rebuilt).length;
             }
             if (pairs.length <= Math.max(0, unavoidable)) {
-                return new Result(finished, patch.sources.toArray());
+                return new Result(finished, patch.sources.toArray(), pairs);
             }
             for (int t : pairs) {
                 banned.add(finished, t);
             }
         }
-        return new Result(rebuilt, IntStream.range(0, rebuilt.triangleCount()).toArray());
+        return new Result(rebuilt, IntStream.range(0, rebuilt.triangleCount()).toArray(), crossings(rebuilt));
     }
 
     private static TriangleMesh flip(TriangleMesh mesh, int[] source, boolean[] active, int[] labels,

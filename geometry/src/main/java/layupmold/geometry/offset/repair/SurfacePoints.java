@@ -7,7 +7,6 @@ import com.carrotsearch.hppc.DoubleArrayList;
 final class SurfacePoints {
 
     private static final int ROOT_STEPS = 12;
-    private static final int SEAM_STEPS = 24;
     /** How near to a grid corner an edge's vertex may come, in cell sizes. */
     private static final double EDGE_MARGIN = 0.004;
     private static final double CELL_MARGIN = 0.004;
@@ -16,21 +15,19 @@ final class SurfacePoints {
     private static final double REGULARISATION = 0.02;
 
     private final OffsetField field;
-    private final int faceTriangles;
     private final PatchMesh out;
     private final OffsetField.Sample sample = new OffsetField.Sample();
     private final IntArrayList nearest = new IntArrayList();
     private final DoubleArrayList normals = new DoubleArrayList();
 
-    SurfacePoints(OffsetField field, int faceTriangles, PatchMesh out) {
+    SurfacePoints(OffsetField field, PatchMesh out) {
         this.field = field;
-        this.faceTriangles = faceTriangles;
         this.out = out;
     }
 
     /** Starts with the field known at the vertices of {@code out}. */
-    SurfacePoints(OffsetField field, int faceTriangles, PatchMesh out, TargetProjection.Settled known) {
-        this(field, faceTriangles, out);
+    SurfacePoints(OffsetField field, PatchMesh out, TargetProjection.Settled known) {
+        this(field, out);
         nearest.add(known.nearest(), 0, known.nearest().length);
         normals.add(known.normals(), 0, known.normals().length);
     }
@@ -41,7 +38,8 @@ final class SurfacePoints {
 
     /** Adds a vertex and remembers the field there. */
     int add(double[] p) {
-        int v = out.addVertex(p[0], p[1], p[2], side(p));
+        int v = out.addVertex(p[0], p[1], p[2]);
+        field.at(p[0], p[1], p[2], sample);
         remember(v);
         return v;
     }
@@ -72,45 +70,10 @@ final class SurfacePoints {
         return normals.get(3 * v + axis);
     }
 
-    private byte side(double[] p) {
-        field.at(p[0], p[1], p[2], sample);
-        return sample.nearest.triangle < faceTriangles ? PatchMesh.FACE : PatchMesh.SKIRT;
-    }
-
-    /** The vertex where an edge from the face's side passes to the skirt's, found by halving. */
-    int onSeam(int onFace, int onSkirt) {
-        double low = 0;
-        double high = 1;
-        double[] p = new double[3];
-        for (int i = 0; i < SEAM_STEPS; i++) {
-            double t = (low + high) / 2;
-            for (int k = 0; k < 3; k++) {
-                p[k] = out.get(onFace, k) + t * (out.get(onSkirt, k) - out.get(onFace, k));
-            }
-            if (side(p) == PatchMesh.FACE) {
-                low = t;
-            } else {
-                high = t;
-            }
-        }
-        return out.addVertex(p[0], p[1], p[2], PatchMesh.SEAM);
-    }
-
-    /** Sheet triangle nearest to the first of three vertices that is nearest to the face, else to their middle. */
-    int nearestTriangle(int a, int b, int c) {
-        int first = Math.min(a, Math.min(b, c));
-        int last = Math.max(a, Math.max(b, c));
-        for (int v : new int[] {first, a + b + c - first - last, last}) {
-            if (out.side(v) == PatchMesh.FACE) {
-                know(v);
-                if (nearest.get(v) < faceTriangles) {
-                    return nearest.get(v);
-                }
-            }
-        }
-        field.at((out.get(a, 0) + out.get(b, 0) + out.get(c, 0)) / 3, (out.get(a, 1) + out.get(b, 1) + out.get(c, 1)) / 3,
-                (out.get(a, 2) + out.get(b, 2) + out.get(c, 2)) / 3, sample);
-        return sample.nearest.triangle;
+    /** Sheet triangle nearest to vertex {@code v}. */
+    int nearestTriangle(int v) {
+        know(v);
+        return nearest.get(v);
     }
 
     boolean isOutside(double[] p) {

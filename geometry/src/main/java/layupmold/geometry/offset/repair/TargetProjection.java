@@ -13,28 +13,26 @@ final class TargetProjection {
     /** Vertices this near stay: the planes they stand for say more than rounding. */
     private static final double LEAST_MISS_MM = 0.002;
     /** Farther off, something else is wrong. */
-    private static final double REACH_MM = 0.08;
+    private static final double REACH_MM = 0.4;
 
     private TargetProjection() {
     }
 
     /**
-     * Projects the face's vertices along the field's gradient, in place; O(n log n).
+     * Projects moved vertices along the field's gradient, in place; O(n log n).
      *
+     * @param folded vertices that stay: what lies nearest to them may be another sheet
      * @return which vertices missed by more than rounding, or are mitred so that some triangle there may
      */
-    static boolean[] project(SkirtedSheet sheet, double[] moved, OffsetField field) {
+    static boolean[] project(double[] moved, boolean[] folded, OffsetField field) {
         boolean[] missed = new boolean[moved.length / 3];
         Parallel.forRanges(missed.length, GRAIN, (chunk, from, to) -> {
             OffsetField.Sample sample = new OffsetField.Sample();
             for (int v = from; v < to; v++) {
-                if (sheet.sides()[v] == PatchMesh.SKIRT) {
-                    continue;
-                }
                 field.at(moved[3 * v], moved[3 * v + 1], moved[3 * v + 2], sample);
                 boolean off = Math.abs(sample.miss()) > LEAST_MISS_MM;
                 missed[v] = off || sample.value > LEAST_MISS_MM;
-                if (off && !sample.beyondBoundary) {
+                if (off && !folded[v] && !sample.beyondBoundary) {
                     double[] p = Arrays.copyOfRange(moved, 3 * v, 3 * v + 3);
                     field.project(p, REACH_MM, sample);
                     System.arraycopy(p, 0, moved, 3 * v, 3);

@@ -17,10 +17,10 @@ import org.joml.Vector3d;
 final class TargetRefinement {
 
     private static final int GRAIN = 1 << 9;
-    private static final int ROUNDS = 4;
+    private static final int ROUNDS = 7;
     /** New vertices go no farther from their side's middle than this share of its length. */
     private static final double REACH_SHARE = 0.5;
-    private static final double REACH_MM = 0.1;
+    private static final double REACH_MM = 0.3;
     /** Parts may turn by about 75° from the triangle that they replace. */
     private static final double LEAST_COSINE = 0.25;
     /** Below this squared sine two tangent planes say nothing about a crease. */
@@ -103,31 +103,12 @@ final class TargetRefinement {
         int n = sides.size();
         places = new double[3 * n];
         split = new boolean[n];
-        boolean[] bent = new boolean[n];
-        for (int i = 0; i < n; i++) {
-            bent[i] = isBent(i);
-        }
         Parallel.forRanges(n, GRAIN, (chunk, from, to) -> {
             OffsetField.Sample sample = new OffsetField.Sample();
             for (int i = from; i < to; i++) {
-                split[i] = bent[i] && misses(i, sample) && place(i, sample);
+                split[i] = length(i) >= LEAST_SIDE_MM && misses(i, sample) && place(i, sample);
             }
         });
-    }
-
-    /** Whether the tangent plane at one end passes the other end so far off that the middle may miss. */
-    private boolean isBent(int side) {
-        if (length(side) < LEAST_SIDE_MM) {
-            return false;
-        }
-        double atLow = 0;
-        double atHigh = 0;
-        for (int k = 0; k < 3; k++) {
-            double d = mesh.get(high(side), k) - mesh.get(low(side), k);
-            atLow += d * points.normal(low(side), k);
-            atHigh += d * points.normal(high(side), k);
-        }
-        return Math.max(Math.abs(atLow), Math.abs(atHigh)) > toleranceMm;
     }
 
     private int low(int side) {

@@ -1,0 +1,154 @@
+package layupmold.geometry.flange;
+
+import java.util.Arrays;
+import layupmold.geometry.MoldRegion;
+import layupmold.geometry.bvh.SelfIntersections;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mesh.LabelledMeshBuilder;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.FlangeSpec;
+import org.joml.Vector3d;
+
+/**
+ * Continues the face past its perimeter by a narrow skirt that carries the trim line's mark.
+ *
+ * <p>The skirt follows the face's own slope where the part then still releases, so that the offset of the perimeter is
+ * the offset of a place inside a surface: the trim line stays where the part ends. Its section is a groove along the
+ * perimeter whose far side never leans in by more than the draft; on a steep edge that leaves a step outward, which
+ * marks the laminate as well and locks nothing. On a plug the mark is the mirror image, a ridge.
+ *
+ * <p>Narrowed where the perimeter is hollow and where the skirt would cut the face. O(n log n).
+ */
+final class PerimeterSkirt {
+
+    private static final int NARROWINGS = 60;
+    private static final double NARROWING = 0.8;
+    /** Outer edges keep at least this share of the inner edge's length. */
+    private static final double LEAST_OUTER_EDGE = 0.3;
+    private static final int CUTTING_ROUNDS = 24;
+    private static final int PAIR_LIMIT = 10_000;
+
+    private final TriangleMesh face;
+    private final byte[] regions;
+    private final int[] perimeter;
+    private final PerimeterSlope[] slopes;
+    private final SkirtSection section;
+    private final double[] shares;
+
+    /**
+     * @param mesh the face's vertices and triangles first
+     * @param regions region of each triangle
+     * @param ring vertices of its boundary, in the perimeter's order
+     */
+    record Result(TriangleMesh mesh, byte[] regions, int[] ring) {
+    }
+
+    private PerimeterSkirt(
+            TriangleMesh face, byte[] regions, int[] perimeter, PerimeterSlope[] slopes, SkirtSection section) {
+        this.face = face;
+        this.regions = regions;
+        this.perimeter = perimeter;
+        this.slopes = slopes;
+        this.section = section;
+        this.shares = new double[perimeter.length];
+        Arrays.fill(shares, 1);
+    }
+
+    /**
+     * @param face facing out of the mold, pull along z
+     * @param perimeter vertices of its boundary, the face on the left
+     * @param up 1 if the flange's wall climbs with z, -1 if against it
+     * @param plainMm width beyond the mark
+     * @throws Rejection if no skirt, however narrow, clears the face
+     */
+    static Result grow(TriangleMesh face, byte[] regions, int[] perimeter, double up, FlangeSpec spec, double plainMm) {
+        SkirtSection section = SkirtSection.of(spec, plainMm);
+        PerimeterSlope[] slopes =
+                PerimeterSlope.along(face, perimeter, up, section.widthMm(), Math.toRadians(90 - spec.draftDeg()));
+        PerimeterSkirt skirt = new PerimeterSkirt(face, regions, perimeter, slopes, section);
+        for (int round = 0; round < CUTTING_ROUNDS; round++) {
+            skirt.narrowHollows();
+            Result result = skirt.build();
+            int[] pairs = SelfIntersections.findInvolving(
+                    result.mesh, TriangleBvh.of(result.mesh), face.triangleCount(), PAIR_LIMIT);
+            if (pairs.length == 0) {
+                return result;
+            }
+            skirt.narrowCutting(result.mesh, pairs);
+        }
+        throw new Rejection(Finding.error("flange", "flange-crosses-itself",
+                "No flange can leave the part's perimeter without cutting through the face.")
+                .advising("Choose another pull direction, or smooth the part's edge."));
+    }
+
+    private Vector3d at(int i, int ring) {
+        return section.at(slopes[i], shares[i], ring).add(face.vertex(perimeter[i]));
+    }
+
+    private void narrowHollows() {
+        int n = perimeter.length;
+        int last = section.rings() - 1;
+        boolean changed = true;
+        for (int round = 0; round < NARROWINGS && changed; round++) {
+            changed = false;
+            for (int i = 0; i < n; i++) {
+                int k = (i + 1) % n;
+                Vector3d inner = face.vertex(perimeter[k]).sub(face.vertex(perimeter[i]));
+                if (at(k, last).sub(at(i, last)).dot(inner) < LEAST_OUTER_EDGE * inner.lengthSquared()) {
+                    shares[i] *= NARROWING;
+                    shares[k] *= NARROWING;
+                    changed = true;
+                }
+            }
+        }
+    }
+
+    /** Narrows what crosses something, and its neighbours a little, so that the outer ring stays smooth. */
+    private void narrowCutting(TriangleMesh mesh, int[] pairs) {
+        int n = perimeter.length;
+        int[] column = new int[mesh.vertexCount()];
+        Arrays.fill(column, -1);
+        for (int i = 0; i < n; i++) {
+            for (int ring = 0; ring < section.rings(); ring++) {
+                column[face.vertexCount() + ring * n + i] = i;
+            }
+        }
+        boolean[] cuts = new boolean[n];
+        for (int t : pairs) {
+            for (int k = 0; k < 3 && t >= face.triangleCount(); k++) {
+                int i = column[mesh.triangles()[3 * t + k]];
+                if (i >= 0) {
+                    cuts[i] = true;
+                }
+            }
+        }
+        for (int i = 0; i < n; i++) {
+            if (cuts[i]) {
+                shares[i] *= NARROWING * NARROWING;
+            }
+        }
+    }
+
+    private Result build() {
+        int n = perimeter.length;
+        LabelledMeshBuilder sheet = new LabelledMeshBuilder(face, regions);
+        int[] inner = perimeter;
+        byte wall = (byte) MoldRegion.WALL.ordinal();
+        for (int ring = 0; ring < section.rings(); ring++) {
+            int[] outer = new int[n];
+            for (int i = 0; i < n; i++) {
+                Vector3d p = at(i, ring);
+                outer[i] = sheet.addVertex(p.x, p.y, p.z);
+            }
+            for (int i = 0; i < n; i++) {
+                int k = (i + 1) % n;
+                sheet.addTriangle(inner[k], inner[i], outer[i], wall);
+                sheet.addTriangle(inner[k], outer[i], outer[k], wall);
+            }
+            inner = outer;
+        }
+        return new Result(sheet.mesh(), sheet.labels(), inner);
+    }
+}

@@ -1,0 +1,107 @@
+package layupmold.geometry.flange;
+
+import java.util.HashMap;
+import java.util.Map;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import org.joml.Vector3d;
+
+/**
+ * How the face leaves its perimeter at a vertex: outward in plan, and at what elevation.
+ *
+ * @param outX outward unit vector in plan
+ * @param outY its other component
+ * @param elevationRad of the face's continuation over the plan, between level and the steepest that releases
+ * @param up 1 if elevations count with z, -1 if against it
+ */
+record PerimeterSlope(double outX, double outY, double elevationRad, double up) {
+
+    /** Of a stretch of the perimeter seen along the pull, in its length, to say which way is out. */
+    private static final double LEAST_PLAN_SHARE = 0.3;
+    private static final double MOST_REACH = 100;
+
+    /** @return the offset of a point so far outward and so high */
+    Vector3d along(double runMm, double riseMm) {
+        return new Vector3d(runMm * outX, runMm * outY, up * riseMm);
+    }
+
+    /**
+     * The slopes at all vertices of a perimeter, each averaged over {@code reachMm} of the perimeter to either side,
+     * so that a single odd triangle turns nothing. O(n) times the vertices within reach.
+     */
+    static PerimeterSlope[] along(
+            TriangleMesh face, int[] perimeter, double up, double reachMm, double steepestRad) {
+        Edges edges = Edges.of(face, perimeter);
+        PerimeterSlope[] slopes = new PerimeterSlope[perimeter.length];
+        for (int i = 0; i < slopes.length; i++) {
+            Vector3d continuation = new Vector3d();
+            Vector3d outward = new Vector3d();
+            double walked = edges.average(i, reachMm, continuation, outward);
+            // Where the perimeter runs up the pull or leans over itself, only a longer stretch shows where out is.
+            for (double wide = 2 * reachMm; outward.length() < LEAST_PLAN_SHARE * walked && wide < MOST_REACH * reachMm;
+                    wide *= 2) {
+                outward.zero();
+                walked = edges.average(i, wide, new Vector3d(), outward);
+            }
+            double length = Math.hypot(outward.x, outward.y);
+            double x = length > 0 ? outward.x / length : 1;
+            double y = length > 0 ? outward.y / length : 0;
+            double run = continuation.x * x + continuation.y * y;
+            double rise = up * continuation.z;
+            double elevation = rise <= 0 ? 0 : Math.min(Math.atan2(rise, run), steepestRad);
+            slopes[i] = new PerimeterSlope(x, y, elevation, up);
+        }
+        return slopes;
+    }
+
+    /** The perimeter's edges: edge i runs from its vertex i to the next. */
+    private record Edges(double[] lengths, Vector3d[] continuations, Vector3d[] outward) {
+
+        static Edges of(TriangleMesh face, int[] perimeter) {
+            int n = perimeter.length;
+            Map<Integer, Integer> edgeFrom = new HashMap<>();
+            EdgeTopology topology = EdgeTopology.of(face);
+            for (int[] loop : topology.boundaryLoops()) {
+                for (int h : loop) {
+                    edgeFrom.put(topology.from(h), h);
+                }
+            }
+            Edges edges = new Edges(new double[n], new Vector3d[n], new Vector3d[n]);
+            for (int i = 0; i < n; i++) {
+                Vector3d along = face.vertex(perimeter[(i + 1) % n]).sub(face.vertex(perimeter[i]));
+                Vector3d away = new Vector3d(along).cross(face.areaNormal(edgeFrom.get(perimeter[i]) / 3));
+                double length = along.length();
+                edges.lengths[i] = length;
+                edges.continuations[i] = away.lengthSquared() > 0 ? away.normalize() : away;
+                edges.outward[i] = length > 0 ? new Vector3d(along.y, -along.x, 0).div(length) : new Vector3d();
+            }
+            return edges;
+        }
+
+        /** Sums over the edges within reach of vertex {@code i}, near ones counting more; the sum of what they count. */
+        double average(int i, double reachMm, Vector3d continuation, Vector3d outward) {
+            int n = lengths.length;
+            double counted = 0;
+            double walked = 0;
+            for (int k = 0; k < n && (k == 0 || walked < reachMm); k++) {
+                counted += add((i + k) % n, walked, reachMm, continuation, outward);
+                walked += lengths[(i + k) % n];
+            }
+            walked = 0;
+            for (int k = 1; k <= n && (k == 1 || walked < reachMm); k++) {
+                counted += add((i - k + n) % n, walked, reachMm, continuation, outward);
+                walked += lengths[(i - k + n) % n];
+            }
+            return counted;
+        }
+
+        private double add(int edge, double walked, double reachMm, Vector3d continuation, Vector3d outward) {
+            double within = Math.min(lengths[edge], reachMm - walked);
+            double middle = (walked + within / 2) / reachMm;
+            double weight = within * (1 - middle * middle);
+            continuation.fma(weight, continuations[edge]);
+            outward.fma(weight, this.outward[edge]);
+            return weight;
+        }
+    }
+}

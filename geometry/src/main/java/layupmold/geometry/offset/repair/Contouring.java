@@ -1,0 +1,165 @@
+package layupmold.geometry.offset.repair;
+
+import java.util.Arrays;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.Pieces;
+import layupmold.geometry.mesh.TriangleMesh;
+
+/**
+ * Replaces places of a moved surface by the true offset surface, contoured from a distance field in a sparse grid around
+ * those places, and keeps the moved triangles everywhere else.
+ *
+ * <p>Moved mesh and contour meet exactly on the faces of grid cells. Where the two disagree about a cell, the contoured
+ * region grows and the work starts over. Cost: the moved mesh once, and O(log n) for each grid corner of the region.
+ */
+final class Contouring {
+
+    /** Cells between a defect and the edge of the contoured region. */
+    private static final int REACH = 1;
+    private static final int ATTEMPTS = 40;
+    private static final double[] SIZES = {1, 0.8, 1.25, 0.6};
+    private static final double COARSENING = 1.4;
+    private static final int CELL_BUDGET = 1_500_000;
+
+    /**
+     * @param mesh without unused vertices
+     * @param labels one for each triangle
+     * @param given for each vertex the given one, or -1
+     * @param cellMm grid size
+     */
+    record Result(TriangleMesh mesh, int[] labels, int[] given, double cellMm) {
+    }
+
+    private final TriangleMesh mesh;
+    private final EdgeTopology topology;
+    private final int[] labels;
+    private final byte[] sheetLabels;
+    private final int[] given;
+    private final OffsetField field;
+
+    private Contouring(TriangleMesh mesh, int[] labels, byte[] sheetLabels, int[] given, OffsetField field) {
+        this.mesh = mesh;
+        this.topology = EdgeTopology.of(mesh);
+        this.labels = labels;
+        this.sheetLabels = sheetLabels;
+        this.given = given;
+        this.field = field;
+    }
+
+    /**
+     * Tries grids of the given size and of others near it: what is too entangled on one may not be on the next.
+     *
+     * @param mesh sound but for the defects
+     * @param labels one for each triangle
+     * @param sheetLabels one for each triangle of the field's sheet; contoured triangles take the nearest one's
+     * @param given for each vertex the given one, or -1
+     * @return null if no contour fits the kept mesh
+     */
+    static Result contour(
+            TriangleMesh mesh, int[] labels, byte[] sheetLabels, int[] given, Defects defects, OffsetField field,
+            double cellMm) {
+        Contouring contouring = new Contouring(mesh, labels, sheetLabels, given, field);
+        for (double size : SIZES) {
+            Result result = contouring.contour(defects, size * cellMm);
+            if (result != null) {
+                return result;
+            }
+        }
+        return null;
+    }
+
+    private Result contour(Defects defects, double cellMm) {
+        CellGrid grid = new CellGrid(mesh, cellMm);
+        RepairRegion region = new RepairRegion(grid);
+        while (!defects.cover(region, REACH, CELL_BUDGET)) {
+            grid = new CellGrid(mesh, grid.size * COARSENING);
+            region = new RepairRegion(grid);
+        }
+        FieldAtCorners known = new FieldAtCorners(grid, field);
+        for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
+            int before = region.size();
+            Result result = attempt(grid, region, known);
+            if (result != null) {
+                return result;
+            }
+            if (region.size() == before) {
+                break;
+            }
+        }
+        return null;
+    }
+
+    /** One attempt; null if the region had to grow. */
+    private Result attempt(CellGrid grid, RepairRegion region, FieldAtCorners known) {
+        PatchMesh patch = new PatchMesh(mesh.xyz());
+        MeshClipper clipper = new MeshClipper(mesh, topology, grid, region, patch);
+        clipper.clip();
+        long[] cells = region.sortedCells();
+        CornerValues corners = new CornerValues(cells, known);
+        if (!RegionBorder.bind(cells, region, clipper, corners)) {
+            return null;
+        }
+        long[] troubled = corners.settle(Math.max(0.04, 0.2 * grid.size));
+        for (long corner : troubled) {
+            growAroundCorner(region, corner);
+        }
+        if (troubled.length > 0) {
+            return null;
+        }
+        SurfacePoints points = new SurfacePoints(field, patch);
+        try {
+            new CellContour(grid, region, corners, clipper, points, patch).span(cells);
+        } catch (ContourException e) {
+            for (int k = 0; k < 8; k++) {
+                growAroundCorner(region, CornerValues.corner(e.cell(), k));
+            }
+            return null;
+        }
+        return assemble(patch, points, grid.size);
+    }
+
+    static void growAroundCorner(RepairRegion region, long corner) {
+        for (int k = 0; k < 8; k++) {
+            region.add(corner - (k & 1) * CellGrid.STEP[0] - (k >> 1 & 1) * CellGrid.STEP[1]
+                    - (k >> 2 & 1) * CellGrid.STEP[2]);
+        }
+    }
+
+    private Result assemble(PatchMesh patch, SurfacePoints points, double cellMm) {
+        // Bubbles that float free of the surface are none of it.
+        int[] main = Pieces.largest(new TriangleMesh(patch.coordinates(), patch.triangles.toArray()));
+        int[] triangles = new int[3 * main.length];
+        int[] left = new int[main.length];
+        for (int t = 0; t < main.length; t++) {
+            left[t] = patch.sources.get(main[t]);
+            for (int k = 0; k < 3; k++) {
+                triangles[3 * t + k] = patch.triangles.get(3 * main[t] + k);
+            }
+        }
+        for (int t = 0; t < left.length; t++) {
+            left[t] = left[t] >= 0 ? labels[left[t]] : sheetLabels[points.nearestTriangle(triangles[3 * t + 2])];
+        }
+        int[] index = new int[patch.vertexCount()];
+        Arrays.fill(index, -1);
+        int used = 0;
+        for (int i = 0; i < triangles.length; i++) {
+            if (index[triangles[i]] < 0) {
+                index[triangles[i]] = used++;
+            }
+        }
+        double[] xyz = new double[3 * used];
+        int[] origin = new int[used];
+        for (int v = 0; v < index.length; v++) {
+            if (index[v] >= 0) {
+                origin[index[v]] = v < given.length ? given[v] : -1;
+                for (int k = 0; k < 3; k++) {
+                    xyz[3 * index[v] + k] = patch.get(v, k);
+                }
+            }
+        }
+        for (int i = 0; i < triangles.length; i++) {
+            triangles[i] = index[triangles[i]];
+        }
+        return new Result(new TriangleMesh(xyz, triangles), left, origin, cellMm);
+    }
+}

@@ -1,0 +1,115 @@
+package layupmold.geometry.offset.repair;
+
+import com.carrotsearch.hppc.IntArrayList;
+import java.util.Arrays;
+import layupmold.geometry.mesh.TriangleMesh;
+
+/**
+ * Where a moved surface has to be contoured anew.
+ *
+ * @param mesh the surface
+ * @param edges ends of edges at which it is not sound, six numbers an edge
+ * @param triangles triangles that miss the offset
+ * @param needed which places of those need it
+ * @param pairs triangles that cross, two by two
+ */
+record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.Place needed, int[] pairs) {
+
+    static Defects atEdges(TriangleMesh mesh, double[] edges) {
+        return new Defects(mesh, edges, new int[0], null, new int[0]);
+    }
+
+    /** Turned triangles, by their sides, crossing ones, and places that miss by more than {@code toleranceMm}. */
+    static Defects ofFolds(MovedSurface moved, int[] pairs, OffsetField field, double toleranceMm) {
+        TriangleMesh mesh = moved.mesh();
+        double[] sides = sides(mesh, indices(moved.turned()));
+        Defects missing = offTarget(mesh, OffTarget.triangles(mesh, t -> true, field, toleranceMm), field, toleranceMm);
+        return new Defects(mesh, sides, missing.triangles, missing.needed, pairs);
+    }
+
+    /** Ends of the triangles' sides, six numbers a side. */
+    static double[] sides(TriangleMesh mesh, int[] triangles) {
+        double[] sides = new double[18 * triangles.length];
+        for (int i = 0; i < 3 * triangles.length; i++) {
+            int t = triangles[i / 3];
+            System.arraycopy(mesh.xyz(), 3 * mesh.triangles()[3 * t + i % 3], sides, 6 * i, 3);
+            System.arraycopy(mesh.xyz(), 3 * mesh.triangles()[3 * t + (i + 1) % 3], sides, 6 * i + 3, 3);
+        }
+        return sides;
+    }
+
+    /** This and the edges given. */
+    Defects and(double[] moreEdges) {
+        double[] all = Arrays.copyOf(edges, edges.length + moreEdges.length);
+        System.arraycopy(moreEdges, 0, all, edges.length, moreEdges.length);
+        return new Defects(mesh, all, triangles, needed, pairs);
+    }
+
+    static Defects offTarget(TriangleMesh mesh, boolean[] off, OffsetField field, double toleranceMm) {
+        OffsetField.Sample sample = new OffsetField.Sample();
+        return new Defects(mesh, new double[0], indices(off), (x, y, z) -> {
+            field.at(x, y, z, sample);
+            return Math.abs(sample.miss()) > toleranceMm;
+        }, new int[0]);
+    }
+
+    private static int[] indices(boolean[] chosen) {
+        IntArrayList indices = new IntArrayList();
+        for (int t = 0; t < chosen.length; t++) {
+            if (chosen[t]) {
+                indices.add(t);
+            }
+        }
+        return indices.toArray();
+    }
+
+    /**
+     * Covers them, and of triangles that cross their common bounds.
+     *
+     * @return false if that takes more than {@code budget} cells
+     */
+    boolean cover(RepairRegion region, int reach, int budget) {
+        for (int i = 0; i < edges.length; i += 6) {
+            region.coverSegment(edges, i, reach);
+        }
+        for (int t : triangles) {
+            region.cover(mesh, t, reach, needed);
+            if (region.size() > budget) {
+                return false;
+            }
+        }
+        for (int i = 0; i < pairs.length; i += 2) {
+            double[] common = commonBounds(pairs[i], pairs[i + 1]);
+            region.cover(mesh, pairs[i], reach, (x, y, z) -> contains(common, x, y, z));
+            region.cover(mesh, pairs[i + 1], reach, (x, y, z) -> contains(common, x, y, z));
+            if (region.size() > budget) {
+                return false;
+            }
+        }
+        return region.size() <= budget;
+    }
+
+    private double[] commonBounds(int t, int u) {
+        double[] box = new double[6];
+        for (int k = 0; k < 3; k++) {
+            box[k] = Math.max(extreme(t, k, -1), extreme(u, k, -1));
+            box[3 + k] = Math.min(extreme(t, k, 1), extreme(u, k, 1));
+        }
+        return box;
+    }
+
+    private double extreme(int t, int axis, int sign) {
+        double extreme = Double.NEGATIVE_INFINITY;
+        for (int k = 0; k < 3; k++) {
+            extreme = Math.max(extreme, sign * mesh.xyz()[3 * mesh.triangles()[3 * t + k] + axis]);
+        }
+        return sign * extreme;
+    }
+
+    /** Widened by half a millimetre: pieces are looked at by a few points only. */
+    private static boolean contains(double[] box, double x, double y, double z) {
+        double slack = 0.5;
+        return x >= box[0] - slack && x <= box[3] + slack && y >= box[1] - slack && y <= box[4] + slack
+                && z >= box[2] - slack && z <= box[5] + slack;
+    }
+}

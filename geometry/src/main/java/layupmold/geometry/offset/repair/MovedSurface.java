@@ -1,0 +1,83 @@
+package layupmold.geometry.offset.repair;
+
+import java.util.Arrays;
+import layupmold.geometry.bvh.SelfIntersections;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.mesh.CoordinateLattice;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.simplify.WrinkleRepair;
+
+/**
+ * A surface after its vertices moved to the offset and its wrinkles were taken out.
+ *
+ * @param mesh on lattice coordinates; some vertices may be unused
+ * @param source for each triangle the given one whose place it takes
+ * @param suspect for each vertex, whether it could not reach all planes of its triangles
+ * @param turned for each triangle, whether moving it turned it over
+ */
+record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[] turned) {
+
+    /** What flipped and collapsed edges may miss. */
+    private static final double WRINKLE_MM = 0.015;
+    private static final int PAIR_LIMIT = 1 << 20;
+
+    /**
+     * @param places the surface's vertices at the offset, as plane fits give them; changed
+     * @param regions region of each triangle; edges between them are not flipped
+     */
+    static MovedSurface of(TriangleMesh surface, byte[] regions, double[] places, OffsetField field,
+            CoordinateLattice lattice) {
+        boolean[] folded = folded(surface, new TriangleMesh(places, surface.triangles()));
+        boolean[] suspect = TargetProjection.project(places, folded, field);
+        WrinkleRepair.Result smooth = WrinkleRepair.repair(surface.xyz(),
+                new TriangleMesh(lattice.round(places), surface.triangles()), regions, target(field), WRINKLE_MM);
+        TriangleMesh mesh = smooth.mesh();
+        TriangleMesh before = new TriangleMesh(surface.xyz(), mesh.triangles());
+        boolean[] turned = new boolean[mesh.triangleCount()];
+        for (int t = 0; t < turned.length; t++) {
+            turned[t] = mesh.areaNormal(t).dot(before.areaNormal(t)) <= 0;
+            boolean changed = !Arrays.equals(mesh.triangles(), 3 * t, 3 * t + 3,
+                    surface.triangles(), 3 * smooth.source()[t], 3 * smooth.source()[t] + 3);
+            for (int k = 0; k < 3 && changed; k++) {
+                suspect[mesh.triangles()[3 * t + k]] = true;
+            }
+        }
+        return new MovedSurface(mesh, smooth.source(), suspect, turned);
+    }
+
+    private static WrinkleRepair.Target target(OffsetField field) {
+        OffsetField.Sample sample = new OffsetField.Sample();
+        return new WrinkleRepair.Target() {
+            @Override
+            public double miss(double x, double y, double z) {
+                field.at(x, y, z, sample);
+                return sample.miss();
+            }
+
+            @Override
+            public double along(double x, double y, double z) {
+                return sample.nx * x + sample.ny * y + sample.nz * z;
+            }
+        };
+    }
+
+    /** Vertices of triangles that turned over or cross others: where they lie shows where the sheets meet. */
+    private static boolean[] folded(TriangleMesh surface, TriangleMesh moved) {
+        boolean[] folded = new boolean[surface.vertexCount()];
+        for (int t = 0; t < surface.triangleCount(); t++) {
+            if (moved.areaNormal(t).dot(surface.areaNormal(t)) <= 0) {
+                mark(moved, t, folded);
+            }
+        }
+        for (int t : SelfIntersections.find(moved, TriangleBvh.of(moved), PAIR_LIMIT)) {
+            mark(moved, t, folded);
+        }
+        return folded;
+    }
+
+    private static void mark(TriangleMesh mesh, int t, boolean[] folded) {
+        for (int k = 0; k < 3; k++) {
+            folded[mesh.triangles()[3 * t + k]] = true;
+        }
+    }
+}

@@ -1,0 +1,92 @@
+package layupmold.geometry.flange;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import layupmold.geometry.bvh.SelfIntersections;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.FlangeSpec;
+import layupmold.geometry.shapes.Shapes;
+import org.joml.Vector3d;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class PerimeterSkirtTest {
+
+    private static final double DRAFT = 5;
+
+    /** A bowl's rim at polar angle a has the elevation a; the skirt goes on at that, but no steeper than 85°. */
+    @ParameterizedTest
+    @ValueSource(doubles = {20, 60, 80, 90, 120})
+    void goesOnAtTheSlopeOfTheRim(double polarDeg) {
+        TriangleMesh bowl = Shapes.bowl(50, polarDeg, 200, 720);
+        PerimeterSkirt.Result skirt = skirt(bowl, new FlangeSpec(20, DRAFT, 3, 2, 0), 1, 2);
+        double elevation = Math.toRadians(Math.min(polarDeg, 90 - DRAFT));
+        Vector3d rim = bowl.vertex(perimeter(bowl)[0]);
+        Vector3d end = skirt.mesh().vertex(skirt.ring()[0]);
+        assertEquals(2 * Math.sin(elevation), end.z - rim.z, 0.02);
+        assertEquals(2 * Math.cos(elevation), Math.hypot(end.x, end.y) - Math.hypot(rim.x, rim.y), 0.02);
+    }
+
+    /** Nothing of the mark keeps the part in the mold, whatever the slope. */
+    @ParameterizedTest
+    @ValueSource(doubles = {10, 45, 75, 89, 110})
+    void theMarkHasDraft(double polarDeg) {
+        for (double up : new double[] {1, -1}) {
+            TriangleMesh bowl = Shapes.bowl(50, polarDeg, 100, 360);
+            TriangleMesh sheet = up > 0 ? bowl : mirrored(bowl);
+            PerimeterSkirt.Result skirt = skirt(sheet, new FlangeSpec(20, DRAFT, 3, 2, 0.3), up, 1);
+            for (int t = sheet.triangleCount(); t < skirt.mesh().triangleCount(); t++) {
+                Vector3d n = skirt.mesh().areaNormal(t).normalize();
+                assertTrue(Math.toDegrees(Math.asin(n.z)) > DRAFT - 0.2, "draft " + Math.toDegrees(Math.asin(n.z)));
+            }
+        }
+    }
+
+    /** One odd triangle at the edge, level on a slope of 34°, does not turn the skirt. */
+    @Test
+    void aSingleOddTriangleTurnsNothing() {
+        TriangleMesh bowl = Shapes.bowl(50, 40, 40, 180);
+        double[] xyz = bowl.xyz().clone();
+        int odd = perimeter(bowl)[0];
+        xyz[3 * odd] *= 1.001;
+        xyz[3 * odd + 1] *= 1.001;
+        PerimeterSkirt.Result skirt = skirt(new TriangleMesh(xyz, bowl.triangles()), FlangeSpec.defaults(), 1, 1);
+        assertEquals(0, SelfIntersections.find(skirt.mesh(), TriangleBvh.of(skirt.mesh()), 10).length);
+        double least = Double.POSITIVE_INFINITY;
+        double most = 0;
+        for (int v : skirt.ring()) {
+            double r = Math.hypot(skirt.mesh().vertex(v).x, skirt.mesh().vertex(v).y);
+            least = Math.min(least, r);
+            most = Math.max(most, r);
+        }
+        assertTrue(most - least < 0.2, "the ring's radius varies by " + (most - least));
+    }
+
+    private static PerimeterSkirt.Result skirt(TriangleMesh face, FlangeSpec spec, double up, double plainMm) {
+        return PerimeterSkirt.grow(face, new byte[face.triangleCount()], perimeter(face), up, spec, plainMm);
+    }
+
+    private static int[] perimeter(TriangleMesh face) {
+        EdgeTopology topology = EdgeTopology.of(face);
+        int[] loop = topology.boundaryLoops().get(0);
+        int[] perimeter = new int[loop.length];
+        for (int i = 0; i < loop.length; i++) {
+            perimeter[i] = topology.from(loop[i]);
+        }
+        return perimeter;
+    }
+
+    /** The dome that the bowl is from below, facing up. */
+    private static TriangleMesh mirrored(TriangleMesh bowl) {
+        double[] xyz = bowl.xyz().clone();
+        for (int i = 0; i < xyz.length; i += 3) {
+            xyz[i] = -xyz[i];
+            xyz[i + 2] = -xyz[i + 2];
+        }
+        return new TriangleMesh(xyz, bowl.triangles()).flipped().flipped();
+    }
+}

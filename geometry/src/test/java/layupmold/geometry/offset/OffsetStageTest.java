@@ -1,0 +1,98 @@
+package layupmold.geometry.offset;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.function.UnaryOperator;
+import layupmold.geometry.bvh.SelfIntersections;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.flange.FlangedSurface;
+import layupmold.geometry.mesh.CoordinateLattice;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.shapes.Shapes;
+import org.joml.Vector3d;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Sheets of known shape, moved by more than their creases and grooves bear. */
+class OffsetStageTest {
+
+    private static final CoordinateLattice LATTICE = CoordinateLattice.within(500);
+    private static final double SIZE = 40;
+    private static final int CELLS = 80;
+
+    /** The offsets of the two planes of a valley meet in a line: elementary geometry. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.4, 1.5})
+    void twoPlanesOfAValleyMeetInASharpLine(double offset) {
+        double slope = Math.toRadians(40);
+        TriangleMesh sheet = bent(p -> {
+            double x = p.x - SIZE / 2;
+            return new Vector3d(x * Math.cos(slope), p.y - SIZE / 2, Math.abs(x) * Math.sin(slope));
+        });
+        OffsetSurface moved = moved(sheet, offset);
+        double lowest = Double.POSITIVE_INFINITY;
+        for (int v = 0; v < moved.mesh().vertexCount(); v++) {
+            Vector3d p = moved.mesh().vertex(v);
+            if (Math.abs(p.y) < SIZE / 2 - 2) {
+                double height = (p.z - Math.abs(p.x) * Math.tan(slope)) * Math.cos(slope);
+                assertEquals(offset, height, 3e-3, () -> "off its plane at " + p);
+                lowest = Math.min(lowest, p.z);
+            }
+        }
+        assertEquals(offset / Math.cos(slope), lowest, 4e-3);
+    }
+
+    /** A trough of radius r moved inward by more than r closes over: what is left is the offset of its two brinks. */
+    @Test
+    void aTroughNarrowerThanTwiceTheOffsetIsBridgedAtTheOffsetOfItsBrinks() {
+        double offset = 2;
+        // A whole number of cells, so that the brinks are edges of the mesh.
+        double radius = 1.5;
+        TriangleMesh sheet = bent(p -> {
+            double x = p.x - SIZE / 2;
+            double depth = Math.abs(x) < radius ? -Math.sqrt(radius * radius - x * x) : 0;
+            return new Vector3d(x, p.y - SIZE / 2, depth);
+        });
+        OffsetSurface moved = moved(sheet, offset);
+        for (int v = 0; v < moved.mesh().vertexCount(); v++) {
+            Vector3d p = moved.mesh().vertex(v);
+            if (Math.abs(p.y) < SIZE / 2 - 3 && Math.abs(p.x) < 0.5) {
+                // Between the circles around the brinks at (±r, 0) and, mitred, the plane over both.
+                double round = Math.sqrt(offset * offset - Math.pow(radius - Math.abs(p.x), 2));
+                assertTrue(p.z > round - 0.03 && p.z < offset + 0.03, () -> "bridge at " + p);
+            }
+        }
+    }
+
+    private static OffsetSurface moved(TriangleMesh sheet, double offset) {
+        EdgeTopology topology = EdgeTopology.of(sheet);
+        int[] loop = topology.boundaryLoops().get(0);
+        int[] outline = new int[loop.length];
+        for (int i = 0; i < loop.length; i++) {
+            outline[i] = topology.from(loop[i]);
+        }
+        OffsetSurface moved = OffsetStage.offset(
+                new FlangedSurface(sheet, new byte[sheet.triangleCount()], outline, List.of()), offset, LATTICE);
+        EdgeTopology edges = EdgeTopology.of(moved.mesh());
+        assertEquals(0, edges.nonManifoldCount());
+        assertEquals(1, edges.boundaryLoops().size());
+        assertEquals(0, SelfIntersections.find(moved.mesh(), TriangleBvh.of(moved.mesh()), 10).length);
+        return moved;
+    }
+
+    private static TriangleMesh bent(UnaryOperator<Vector3d> bend) {
+        TriangleMesh flat = Shapes.sheet(SIZE, CELLS);
+        double[] xyz = flat.xyz().clone();
+        for (int i = 0; i < xyz.length; i += 3) {
+            Vector3d p = bend.apply(new Vector3d(xyz[i], xyz[i + 1], xyz[i + 2]));
+            xyz[i] = p.x;
+            xyz[i + 1] = p.y;
+            xyz[i + 2] = p.z;
+        }
+        return new TriangleMesh(xyz, flat.triangles());
+    }
+}
