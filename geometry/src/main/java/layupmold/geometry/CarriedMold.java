@@ -80,7 +80,7 @@ final class CarriedMold {
                         pull.undercutShare(),
                         pull.runnerUp() == null ? null : map.applyToDirection(pull.runnerUp()),
                         pull.runnerUpUndercutMm2()),
-                report.face(), report.laminate(),
+                report.face(), report.openings(), report.laminate(),
                 new OffsetFigures(offset.signedMm(), offset.words(), offset.method(), offset.meanDeviationMm(),
                         offset.p95DeviationMm(), offset.maxDeviationMm(), moved(offset.maxPlace()),
                         offset.reachLimitedMm2(), offset.uncoveredMm2(), offset.deviations()),

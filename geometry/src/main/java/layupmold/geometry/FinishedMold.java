@@ -8,6 +8,7 @@ import layupmold.geometry.body.MoldSolid;
 import layupmold.geometry.check.FlangeMeasurement;
 import layupmold.geometry.check.MoldCheck;
 import layupmold.geometry.check.WallCheck;
+import layupmold.geometry.face.FaceResult;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Severity;
@@ -18,12 +19,14 @@ import layupmold.geometry.inspect.ToolDeviation;
 import layupmold.geometry.laminate.OffsetRule;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.OffsetSurface;
+import layupmold.geometry.plug.PlugMeasurement;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.report.BodyFigures;
 import layupmold.geometry.report.CheckFigures;
 import layupmold.geometry.report.FlangeFigures;
 import layupmold.geometry.report.LaminateFigures;
 import layupmold.geometry.report.OffsetFigures;
+import layupmold.geometry.report.OpeningFigures;
 import org.joml.Vector3d;
 
 /**
@@ -86,6 +89,10 @@ record FinishedMold(
                 tool.method(), deviation.meanMm(), deviation.p95Mm(), deviation.maxMm(),
                 toPart.apply(deviation.maxAt()), deviation.reachLimitedMm2(),
                 deviation.uncoveredMm2(), deviation.histogram());
+    }
+
+    OpeningFigures openingFigures(FaceResult face) {
+        return PlugMeasurement.measure(solid.mesh(), solid.regions(), solid.topology(), face.openings().size());
     }
 
     FlangeFigures flangeFigures(OffsetSurface tool, MoldSolid placed) {

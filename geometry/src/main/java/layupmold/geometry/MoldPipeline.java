@@ -2,6 +2,7 @@ package layupmold.geometry;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import layupmold.geometry.body.BodyBuilder;
 import layupmold.geometry.body.MoldSolid;
 import layupmold.geometry.bvh.TriangleBvh;
@@ -27,8 +28,10 @@ import layupmold.geometry.offset.OffsetSurface;
 import layupmold.geometry.opening.CappedFace;
 import layupmold.geometry.opening.OpeningCapper;
 import layupmold.geometry.opening.TrimEngraving;
+import layupmold.geometry.plug.CorePlugs;
 import layupmold.geometry.pull.PullResult;
 import layupmold.geometry.pull.PullSearch;
+import layupmold.geometry.recipe.OpeningSpec;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.recipe.Tool;
 import layupmold.geometry.report.LaminateFigures;
@@ -92,7 +95,8 @@ public final class MoldPipeline {
         double offset = OffsetRule.signedOffsetMm(recipe.tool(), recipe.hold(), laminate.laminateMm(),
                 recipe.releaseMm(), recipe.layup().finishCoatMm());
         double trimDepth = recipe.flange().trimLineDepthMm();
-        double grooveWidth = trimDepth == 0 ? 0 : Math.max(LEAST_GROOVE_MM, 3 * trimDepth);
+        boolean plugged = recipe.openings().kind() == OpeningSpec.Kind.CORE_PLUG;
+        double grooveWidth = trimDepth == 0 || plugged ? 0 : Math.max(LEAST_GROOVE_MM, 3 * trimDepth);
 
         CleanPart part = stage("read", 0, () -> PartCleaner.clean(file, recipe));
         collect(file.findings());
@@ -119,9 +123,14 @@ public final class MoldPipeline {
         FlangedSurface flanged = stage("flange", 0.45, () -> flange(engraved, capped, female, offset, lattice));
         collect(flanged.findings());
 
-        OffsetSurface tool = stage("offset", 0.47,
+        OffsetSurface moved = stage("offset", 0.47,
                 () -> OffsetStage.offset(flanged, female ? -offset : offset, lattice));
-        collect(tool.findings());
+        collect(moved.findings());
+        OffsetSurface tool = !plugged || face.openings().isEmpty() ? moved : stage("plug", 0.64,
+                () -> CorePlugs.raise(moved, recipe.openings(), laminate.laminateMm(), lattice));
+        if (tool != moved) {
+            collect(tool.findings());
+        }
 
         MoldSolid solid = stage("body", 0.65, () -> BodyBuilder.build(tool, recipe.body(), lattice));
         frame = frame.then(solid.placement());
@@ -139,6 +148,7 @@ public final class MoldPipeline {
                 Figures.part(part, face),
                 Figures.pull(pull, leaving, face, intoCavity),
                 Figures.face(face),
+                finished.openingFigures(face),
                 laminate,
                 finished.offsetFigures(tool, recipe, laminate, this::inPartFrame),
                 finished.flangeFigures(tool, solid),
@@ -162,9 +172,10 @@ public final class MoldPipeline {
                 perimeter[k] = swap;
             }
         }
+        MoldRegion across = recipe.openings().kind() == OpeningSpec.Kind.CAP ? MoldRegion.CAP : MoldRegion.PLUG;
         byte[] regions = new byte[facingOut.triangleCount()];
         for (int t = 0; t < regions.length; t++) {
-            regions[t] = (byte) (capped.capOfTriangle()[t] < 0 ? MoldRegion.TOOL : MoldRegion.CAP).ordinal();
+            regions[t] = (byte) (capped.capOfTriangle()[t] < 0 ? MoldRegion.TOOL : across).ordinal();
         }
         return FlangeBuilder.build(facingOut, regions, perimeter, recipe.tool(), recipe.flange(),
                 recipe.body().wallMm(), offsetMm, lattice);
@@ -172,7 +183,11 @@ public final class MoldPipeline {
 
     /** What the tool surface is offset from, facing the part's outside. */
     private static TriangleMesh target(FlangedSurface flanged, boolean female, RigidTransform placement) {
-        return placement.apply(female ? flanged.mesh().flipped() : flanged.mesh());
+        int[] corners = flanged.mesh().triangles();
+        int[] kept = IntStream.range(0, corners.length)
+                .filter(i -> flanged.regions()[i / 3] != MoldRegion.PLUG.ordinal()).map(i -> corners[i]).toArray();
+        TriangleMesh sheet = new TriangleMesh(flanged.mesh().xyz(), kept);
+        return placement.apply(female ? sheet.flipped() : sheet);
     }
 
     /** No part of the mold will be farther than this from its frame's origin. */

@@ -15,7 +15,9 @@ public enum MoldRegion {
     /** Outer sides. */
     SIDE,
     /** What stands on the printer's bed. */
-    BASE;
+    BASE,
+    /** Island in an opening: carries release layer, no cloth. */
+    PLUG;
 
     /** The region of an ordinal stored in a byte array. */
     public static MoldRegion of(byte ordinal) {

@@ -28,6 +28,9 @@ class ReadmeTest {
         assertEquals(defaults.unit().name(), shown.unit().name());
         assertEquals(defaults.body().kind().name(), shown.body().kind().name());
         assertEquals(defaults.body().wallMm(), shown.body().wallMm());
+        assertEquals(defaults.openings().kind().name(), shown.openings().kind().name());
+        assertEquals(defaults.openings().plugHeightMm(), shown.openings().plugHeightMm());
+        assertEquals(defaults.openings().plugDraftDeg(), shown.openings().plugDraftDeg());
         assertEquals(defaults.flange().widthMm(), shown.flange().widthMm());
         assertEquals(defaults.flange().draftDeg(), shown.flange().draftDeg());
         assertEquals(defaults.flange().riseMm(), shown.flange().riseMm());

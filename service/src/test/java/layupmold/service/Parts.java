@@ -17,6 +17,15 @@ public final class Parts {
 
     /** A dish as an open sheet, a paraboloid of {@code size} across and a sixth of that deep, as binary STL. */
     public static byte[] dish(double size) {
+        return dish(size, 0);
+    }
+
+    /** The same with a round opening in its middle, a quarter as wide. */
+    public static byte[] openDish(double size) {
+        return dish(size, 0.25);
+    }
+
+    private static byte[] dish(double size, double open) {
         int cells = 40;
         double[] xyz = new double[3 * (cells + 1) * (cells + 1)];
         int[] triangles = new int[6 * cells * cells];
@@ -32,7 +41,8 @@ public final class Parts {
                 xyz[3 * v] = size / 2 * x * scale;
                 xyz[3 * v + 1] = size / 2 * y * scale;
                 xyz[3 * v + 2] = size / 6 * r * r;
-                if (i < cells && j < cells) {
+                double middle = Math.max(Math.abs(x + 1.0 / cells), Math.abs(y + 1.0 / cells));
+                if (i < cells && j < cells && middle >= open) {
                     for (int corner : new int[] {v, v + 1, v + cells + 2, v, v + cells + 2, v + cells + 1}) {
                         triangles[n++] = corner;
                     }

@@ -14,6 +14,7 @@ import java.util.List;
  * @param hold which face keeps the modelled size
  * @param layup plies and resin
  * @param releaseMm thickness of the release layer, mm
+ * @param openings what becomes of the part's openings
  * @param flange the surface beyond the perimeter
  * @param body the printed solid
  * @param printer the machine that prints it
@@ -30,6 +31,7 @@ public record MoldRecipe(
         HeldFace hold,
         LayupRecipe layup,
         Double releaseMm,
+        OpeningsRecipe openings,
         FlangeRecipe flange,
         BodyRecipe body,
         PrinterRecipe printer,
@@ -38,6 +40,6 @@ public record MoldRecipe(
 
     /** A recipe that leaves everything to the defaults. */
     public static MoldRecipe defaults() {
-        return new MoldRecipe(null, null, null, null, null, null, null, null, null, null, null, null, null);
+        return new MoldRecipe(null, null, null, null, null, null, null, null, null, null, null, null, null, null);
     }
 }

@@ -14,6 +14,7 @@ import layupmold.api.recipe.MoldRecipe;
  * @param part what was posted
  * @param pull the pull direction
  * @param face the kept surface
+ * @param openings how its openings are made
  * @param laminate the cured laminate
  * @param offset distance between face and tool surface
  * @param flange the surface beyond the perimeter
@@ -34,6 +35,7 @@ public record MoldReportDocument(
         PartReport part,
         PullReport pull,
         FaceReport face,
+        OpeningsReport openings,
         LaminateReport laminate,
         OffsetReport offset,
         FlangeReport flange,

@@ -82,6 +82,7 @@ public final class MoldCheck {
             case BORDER -> "the level border";
             case SIDE -> "the outside";
             case BASE -> "the base";
+            case PLUG -> "a core plug";
         };
     }
 

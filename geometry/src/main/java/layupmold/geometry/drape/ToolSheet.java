@@ -1,6 +1,7 @@
 package layupmold.geometry.drape;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import layupmold.geometry.MoldOutcome;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.TriangleBvh;
@@ -55,7 +56,12 @@ public final class ToolSheet {
         return new ToolSheet(sheet, new TriangleMesh(sheet.xyz(), Arrays.copyOf(kept, size)));
     }
 
-    /** The tool surface and its caps as they lie in a finished mold. O(n). */
+    /**
+     * The tool surface and its caps as they lie in a finished mold, openings with core plugs closed as if capped. O(n)
+     * without plugs.
+     *
+     * @throws layupmold.geometry.finding.Rejection if the opening under a plug cannot be closed
+     */
     public static ToolSheet of(MoldOutcome.Mold mold) {
         int[] all = mold.solid().triangles();
         int[] vertexOf = new int[mold.solid().vertexCount()];
@@ -81,13 +87,30 @@ public final class ToolSheet {
             }
             count++;
         }
-        SheetCleaner.Cleaned clean = SheetCleaner.withoutSlivers(
-                new TriangleMesh(Arrays.copyOf(xyz, 3 * vertices), Arrays.copyOf(triangles, 3 * count)), SLIVER_MM);
+        TriangleMesh sheet = new TriangleMesh(Arrays.copyOf(xyz, 3 * vertices), Arrays.copyOf(triangles, 3 * count));
+        boolean[] besidePlug = besidePlugs(mold, vertexOf, vertices);
+        if (IntStream.range(0, vertices).anyMatch(v -> besidePlug[v])) {
+            sheet = PlugCover.over(sheet, besidePlug);
+            cap = Arrays.copyOf(cap, sheet.triangleCount());
+            Arrays.fill(cap, count, cap.length, true);
+        }
+        SheetCleaner.Cleaned clean = SheetCleaner.withoutSlivers(sheet, SLIVER_MM);
         boolean[] capLeft = new boolean[clean.source().length];
         for (int t = 0; t < capLeft.length; t++) {
             capLeft[t] = cap[clean.source()[t]];
         }
         return of(clean.mesh(), capLeft);
+    }
+
+    private static boolean[] besidePlugs(MoldOutcome.Mold mold, int[] vertexOf, int vertices) {
+        boolean[] beside = new boolean[vertices];
+        for (int i = 0; i < mold.solid().triangles().length; i++) {
+            int v = vertexOf[mold.solid().triangles()[i]];
+            if (mold.regions()[i / 3] == MoldRegion.PLUG.ordinal() && v >= 0) {
+                beside[v] = true;
+            }
+        }
+        return beside;
     }
 
     public TriangleMesh mesh() {

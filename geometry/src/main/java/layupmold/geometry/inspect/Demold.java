@@ -78,12 +78,12 @@ public final class Demold {
         return figures;
     }
 
-    /** Draft of each triangle that carries cloth, degrees; NaN elsewhere. */
+    /** Draft of each triangle that carries cloth or bounds it, degrees; NaN elsewhere. */
     public float[] draftMap() {
         float[] map = new float[solid.mesh().triangleCount()];
         Arrays.fill(map, Float.NaN);
         for (int t = 0; t < map.length; t++) {
-            if (solid.carriesCloth(t)) {
+            if (solid.carriesCloth(t) || solid.isIn(t, MoldRegion.PLUG)) {
                 map[t] = (float) draftDeg(solid, t);
             }
         }

@@ -83,7 +83,7 @@ public record MeasuredSolid(TriangleMesh mesh, byte[] regions, TriangleBvh bvh, 
         return regions[triangle] == region.ordinal();
     }
 
-    /** Whether release layer or cloth may touch the triangle: tool, caps, wall, edge and border. */
+    /** Whether cloth may touch the triangle: tool, caps, wall, edge and border. */
     boolean carriesCloth(int triangle) {
         return regions[triangle] <= MoldRegion.BORDER.ordinal();
     }

@@ -87,7 +87,7 @@ public record Coupon(
         FlangeSpec flange = asked.flange();
         String title = asked.title() == null ? "coupon" : asked.title() + ", coupon";
         return new Recipe(title, LengthUnit.MM, new Vector3d(0, 0, 1), new Keep.Outer(), asked.tool(), asked.hold(),
-                asked.layup(), asked.releaseMm(),
+                asked.layup(), asked.releaseMm(), asked.openings(),
                 new FlangeSpec(Math.min(FLANGE_MM, flange.widthMm()), flange.draftDeg(), RISE_MM,
                         Math.min(1, flange.edgeRadiusMm()), flange.trimLineDepthMm()),
                 new BodySpec(asked.body().kind(), Math.min(WALL_MM, asked.body().wallMm())), asked.printer(),

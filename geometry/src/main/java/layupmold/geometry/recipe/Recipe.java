@@ -14,6 +14,7 @@ import org.joml.Vector3d;
  * @param hold which face keeps the modelled size
  * @param layup plies and resin
  * @param releaseMm thickness of the release layer, mm
+ * @param openings what becomes of the part's openings
  * @param flange the surface beyond the perimeter
  * @param body the printed solid
  * @param printer the machine that prints it
@@ -28,6 +29,7 @@ public record Recipe(
         Hold hold,
         Layup layup,
         double releaseMm,
+        OpeningSpec openings,
         FlangeSpec flange,
         BodySpec body,
         Printer printer,
@@ -39,6 +41,7 @@ public record Recipe(
         Objects.requireNonNull(tool);
         Objects.requireNonNull(hold);
         Objects.requireNonNull(layup);
+        Objects.requireNonNull(openings);
         Objects.requireNonNull(flange);
         Objects.requireNonNull(body);
         Objects.requireNonNull(printer);
@@ -59,38 +62,42 @@ public record Recipe(
      */
     public static Recipe defaults() {
         return new Recipe(null, LengthUnit.MM, null, new Keep.Outer(), Tool.FEMALE, Hold.INNER, Layup.defaults(), 0.05,
-                FlangeSpec.defaults(), BodySpec.defaults(), Printer.defaults(), InspectSpec.defaults());
+                OpeningSpec.defaults(), FlangeSpec.defaults(), BodySpec.defaults(), Printer.defaults(), InspectSpec.defaults());
     }
 
     public Recipe withPull(Vector3d direction) {
-        return new Recipe(title, unit, direction, keep, tool, hold, layup, releaseMm, flange, body, printer, inspect);
+        return new Recipe(title, unit, direction, keep, tool, hold, layup, releaseMm, openings, flange, body, printer, inspect);
     }
 
     public Recipe withKeep(Keep wall) {
-        return new Recipe(title, unit, pull, wall, tool, hold, layup, releaseMm, flange, body, printer, inspect);
+        return new Recipe(title, unit, pull, wall, tool, hold, layup, releaseMm, openings, flange, body, printer, inspect);
     }
 
     public Recipe withTool(Tool side, Hold held) {
-        return new Recipe(title, unit, pull, keep, side, held, layup, releaseMm, flange, body, printer, inspect);
+        return new Recipe(title, unit, pull, keep, side, held, layup, releaseMm, openings, flange, body, printer, inspect);
     }
 
     public Recipe withLayup(Layup plies, double release) {
-        return new Recipe(title, unit, pull, keep, tool, hold, plies, release, flange, body, printer, inspect);
+        return new Recipe(title, unit, pull, keep, tool, hold, plies, release, openings, flange, body, printer, inspect);
+    }
+
+    public Recipe withOpenings(OpeningSpec spec) {
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, spec, flange, body, printer, inspect);
     }
 
     public Recipe withFlange(FlangeSpec spec) {
-        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, spec, body, printer, inspect);
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, spec, body, printer, inspect);
     }
 
     public Recipe withBody(BodySpec spec) {
-        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, flange, spec, printer, inspect);
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, flange, spec, printer, inspect);
     }
 
     public Recipe withPrinter(Printer machine) {
-        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, flange, body, machine, inspect);
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, flange, body, machine, inspect);
     }
 
     public Recipe withInspect(InspectSpec spec) {
-        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, flange, body, printer, spec);
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, flange, body, printer, spec);
     }
 }

@@ -12,6 +12,7 @@ public record MoldReport(
         PartFigures part,
         PullFigures pull,
         FaceFigures face,
+        OpeningFigures openings,
         LaminateFigures laminate,
         OffsetFigures offset,
         FlangeFigures flange,

@@ -26,7 +26,7 @@ class SameWork {
     String key(String recipeJson) {
         MoldRecipe r = recipes.readStored(recipeJson).effective();
         return Sha256.hex(ContractJson.write(new MoldRecipe(null, r.unit(), r.pull(), r.keep(), r.tool(), r.hold(),
-                r.layup(), r.releaseMm(), r.flange(), r.body(), r.printer(), r.inspect(), null)));
+                r.layup(), r.releaseMm(), r.openings(), r.flange(), r.body(), r.printer(), r.inspect(), null)));
     }
 
     /** Whether what a recipe says in the part's own coordinates, pull and seed, holds on both sides of a map. */

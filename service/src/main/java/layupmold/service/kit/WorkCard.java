@@ -14,6 +14,7 @@ import layupmold.geometry.kit.ResinPlan;
 import layupmold.geometry.kit.ResinSpec;
 import layupmold.geometry.laminate.MaterialTables;
 import layupmold.geometry.laminate.OffsetRule;
+import layupmold.geometry.recipe.OpeningSpec;
 import layupmold.geometry.recipe.Recipe;
 
 /**
@@ -118,7 +119,9 @@ record WorkCard(
         steps.add(new Step("Wax", text("Thin coats of release wax, each buffed, then the release film: about %.2f mm in "
                 + "all. Do the flange too.", recipe.releaseMm())));
         steps.add(new Step("Cut", text("Tape the template pages together by their crosses, check the 100 mm scale, cut "
-                + "%d plies with the warp along the arrow. Mark start cross and ply number.", kit.templates().size())));
+                + "%d plies with the warp along the arrow. Mark start cross and ply number.%s", kit.templates().size(),
+                recipe.openings().kind() == OpeningSpec.Kind.CORE_PLUG
+                        ? " Cut out the openings in which a core plug stands; the ply ends at its wall." : "")));
         steps.add(new Step("Weigh and mix", text("%s, %s. Scales to 0.1 g. Mix two minutes, pour into a second clean "
                 + "cup, mix again. Pot life here about %.0f min. Check the tins: closed they keep about %.0f months.",
                 resin.name(), ratio(resin), kit.resin().potLifeMin(), resin.shelfMonths())));

@@ -33,6 +33,7 @@ public interface ReportMapping {
     @Mapping(target = "part", source = "report.part")
     @Mapping(target = "pull", source = "report.pull")
     @Mapping(target = "face", source = "report.face")
+    @Mapping(target = "openings", source = "report.openings")
     @Mapping(target = "laminate", source = "report")
     @Mapping(target = "offset", source = "report.offset")
     @Mapping(target = "flange", source = "report.flange")

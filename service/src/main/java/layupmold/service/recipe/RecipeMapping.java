@@ -12,6 +12,8 @@ import layupmold.api.recipe.KeepRecipe;
 import layupmold.api.recipe.LayupRecipe;
 import layupmold.api.recipe.MeshUnit;
 import layupmold.api.recipe.MoldRecipe;
+import layupmold.api.recipe.OpeningKind;
+import layupmold.api.recipe.OpeningsRecipe;
 import layupmold.api.recipe.PlyRecipe;
 import layupmold.api.recipe.PrintMaterial;
 import layupmold.api.recipe.PrinterRecipe;
@@ -27,6 +29,7 @@ import layupmold.geometry.recipe.InspectSpec;
 import layupmold.geometry.recipe.Keep;
 import layupmold.geometry.recipe.Layup;
 import layupmold.geometry.recipe.LengthUnit;
+import layupmold.geometry.recipe.OpeningSpec;
 import layupmold.geometry.recipe.Ply;
 import layupmold.geometry.recipe.Printer;
 import layupmold.geometry.recipe.Recipe;
@@ -54,6 +57,7 @@ final class RecipeMapping {
                 named(asked.hold(), Hold.class, usual.hold()),
                 asked.layup() == null ? usual.layup() : layup(asked.layup(), usual.layup()),
                 or(asked.releaseMm(), usual.releaseMm()),
+                asked.openings() == null ? usual.openings() : openings(asked.openings(), usual.openings()),
                 asked.flange() == null ? usual.flange() : flange(asked.flange(), usual.flange()),
                 asked.body() == null ? usual.body() : body(asked.body(), usual.body()),
                 asked.printer() == null ? usual.printer() : printer(asked.printer(), usual.printer()),
@@ -95,6 +99,13 @@ final class RecipeMapping {
 
     private static FibreKind fibre(String rowName) {
         return FibreKind.valueOf(rowName.toUpperCase(Locale.ROOT).replace('-', '_'));
+    }
+
+    private static OpeningSpec openings(OpeningsRecipe asked, OpeningSpec usual) {
+        return new OpeningSpec(
+                named(asked.kind(), OpeningSpec.Kind.class, usual.kind()),
+                or(asked.plugHeightMm(), usual.plugHeightMm()),
+                or(asked.plugDraftDeg(), usual.plugDraftDeg()));
     }
 
     private static FlangeSpec flange(FlangeRecipe asked, FlangeSpec usual) {
@@ -145,6 +156,7 @@ final class RecipeMapping {
                 HeldFace.valueOf(recipe.hold().name()),
                 toContract(recipe.layup()),
                 recipe.releaseMm(),
+                toContract(recipe.openings()),
                 toContract(recipe.flange()),
                 new BodyRecipe(BodyKind.valueOf(recipe.body().kind().name()), recipe.body().wallMm()),
                 toContract(recipe.printer()),
@@ -165,6 +177,11 @@ final class RecipeMapping {
                         ply.fibreDensity(), ply.angleDeg(), fibre(ply.fibre()), ply.tow().isEmpty() ? null : ply.tow()))
                 .toList();
         return new LayupRecipe(plies, layup.fibreWeightFraction(), layup.matrixDensity(), layup.finishCoatMm());
+    }
+
+    private static OpeningsRecipe toContract(OpeningSpec openings) {
+        return new OpeningsRecipe(OpeningKind.valueOf(openings.kind().name()), openings.plugHeightMm(),
+                openings.plugDraftDeg());
     }
 
     private static FlangeRecipe toContract(FlangeSpec flange) {

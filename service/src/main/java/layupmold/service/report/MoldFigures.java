@@ -9,6 +9,7 @@ import static layupmold.service.report.Wording.percent;
 import java.util.ArrayList;
 import java.util.List;
 import layupmold.geometry.report.MoldReport;
+import layupmold.geometry.report.OpeningFigures;
 import layupmold.service.report.ReportPage.Figure;
 import layupmold.service.report.ReportPage.FigureGroup;
 
@@ -51,10 +52,17 @@ final class MoldFigures {
         var flange = report.flange();
         return new FigureGroup("Face and flange", List.of(
                 new Figure("Kept face", cm2(face.areaMm2()), cm2(face.removedAreaMm2()) + " of back wall and rim removed"),
-                new Figure("Openings", Integer.toString(face.openings()), "capped, trimmed after demolding"),
+                openings(report.openings()),
                 new Figure("Perimeter", mm(face.perimeterMm()), "the trim line"),
                 new Figure("Flange width", mm(flange.leastWidthMm()), "least, measured"),
                 new Figure("Wall draft", degrees(flange.leastDraftDeg()), "least, measured")));
+    }
+
+    private static Figure openings(OpeningFigures openings) {
+        String note = openings.plugged() == 0 ? "capped, trimmed after demolding"
+                : openings.plugged() + " moulded net around core plugs of " + degrees(openings.leastPlugDraftDeg())
+                        + " draft or more, " + openings.capped() + " capped";
+        return new Figure("Openings", Integer.toString(openings.capped() + openings.plugged()), note);
     }
 
     private static FigureGroup offset(MoldReport report) {

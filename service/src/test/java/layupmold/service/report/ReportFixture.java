@@ -21,6 +21,7 @@ import layupmold.geometry.report.FlangeFigures;
 import layupmold.geometry.report.LaminateFigures;
 import layupmold.geometry.report.MoldReport;
 import layupmold.geometry.report.OffsetFigures;
+import layupmold.geometry.report.OpeningFigures;
 import layupmold.geometry.report.PartFigures;
 import layupmold.geometry.report.PullFigures;
 import org.joml.Vector3d;
@@ -40,6 +41,7 @@ final class ReportFixture {
                 new PartFigures("stl-binary", "closed-shell", 12_480, 6_242, new Vector3d(140, 110, 42), 31_200, 1, 31_198, 0, 0),
                 new PullFigures(new Vector3d(0, 0, 1), true, 240, 0.015, new Vector3d(0.1, 0, 0.995), 410.0),
                 new FaceFigures(6_000, 15_800, 15_400, 2, 412),
+                new OpeningFigures(2, 0, null, null),
                 new LaminateFigures(0.392, List.of(0.30, 0.30, 0.30), 0.90, 630, 630),
                 new OffsetFigures(1.1, "inner face held: laminate 0.90 mm plus release layer 0.20 mm", "vertex offset",
                         0.004, 0.011, 0.018, place, 12, 0, inspection.deviation().histogram()),

@@ -1,0 +1,2 @@
+/** Stage "plug": islands on the tool surface that mould openings net. */
+package layupmold.geometry.plug;

@@ -1,0 +1,29 @@
+package layupmold.geometry.recipe;
+
+/**
+ * What becomes of the part's openings.
+ *
+ * @param kind closed by the tool surface and cut open after demolding, or moulded net
+ * @param plugHeightMm how far a core plug stands over the laminate at its foot's highest point
+ * @param plugDraftDeg least draft of a core plug's wall
+ */
+public record OpeningSpec(Kind kind, double plugHeightMm, double plugDraftDeg) {
+
+    /** How an opening is made. */
+    public enum Kind {
+        /** The tool surface runs on across the opening; the laminate is cut along the trim line. */
+        CAP,
+        /** An island stands in the opening; the laminate ends at its wall. */
+        CORE_PLUG
+    }
+
+    public OpeningSpec {
+        Limits.inRange("plugHeightMm", plugHeightMm, 0.5, 100);
+        Limits.inRange("plugDraftDeg", plugDraftDeg, 0.5, 45);
+    }
+
+    /** Capped; plugs would stand 3 mm over the laminate with 3° of draft (common practice, no source). */
+    public static OpeningSpec defaults() {
+        return new OpeningSpec(Kind.CAP, 3, 3);
+    }
+}
