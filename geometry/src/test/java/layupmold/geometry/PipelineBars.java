@@ -14,8 +14,9 @@ import layupmold.geometry.testparts.ClosedForms;
 import layupmold.geometry.testparts.TestPart;
 
 /**
- * Not a test: times the whole pipeline, stage by stage, on spherical cap shells of growing density and prints medians
- * and peak memory. Arguments: numbers of triangles; the first is run thrice before it counts, to warm the machine up.
+ * Not a test: times the whole pipeline on spherical cap shells of growing density and prints the median of the total and
+ * of each stage, the share of the checks (all of stage "inspect": what a mold must pass and what is measured on it) and
+ * the peak heap. Arguments: numbers of triangles; the first is run thrice before it counts, to warm the machine up.
  */
 final class PipelineBars {
 
@@ -25,7 +26,8 @@ final class PipelineBars {
     }
 
     public static void main(String[] args) {
-        System.out.println("triangles    total ms   (median of " + RUNS + ")   peak heap MiB   stages ms");
+        System.out.println("medians of " + RUNS + " runs");
+        System.out.println("triangles    total ms   checks   peak heap MiB   stages ms");
         for (int i = 0; i < args.length; i++) {
             TestPart part = shell(Integer.parseInt(args[i]));
             for (int warm = 0; i == 0 && warm < RUNS; warm++) {
@@ -36,10 +38,16 @@ final class PipelineBars {
             for (int run = 0; run < RUNS; run++) {
                 runs.add(time(part));
             }
-            runs.sort((a, b) -> Long.compare(a.get("total"), b.get("total")));
-            Map<String, Long> median = runs.get(RUNS / 2);
-            System.out.printf("%9d %11d %32d   %s%n", part.mesh().triangleCount(), median.get("total"), peakMib(), median);
+            Map<String, Long> medians = new LinkedHashMap<>();
+            runs.get(0).keySet().forEach(stage -> medians.put(stage, median(runs, stage)));
+            long total = medians.remove("total");
+            System.out.printf("%9d %11d %6d %% %15d   %s%n", part.mesh().triangleCount(), total,
+                    Math.round(100.0 * medians.get("inspect") / total), peakMib(), medians);
         }
+    }
+
+    private static long median(List<Map<String, Long>> runs, String stage) {
+        return runs.stream().mapToLong(run -> run.get(stage)).sorted().toArray()[runs.size() / 2];
     }
 
     /** Both walls and the rim of a cap of 75°: about 0.83 triangles for every squared segment. */
