@@ -24,7 +24,7 @@ record CorePlug(PlugFoot foot, double[] xyz, int[] triangles, int ledge, double 
         double leastDraftDeg) {
 
     private static final double[] WIDENED = {1, 1.02, 1.05, 1.1, 1.2};
-    private static final double[] LEDGES_MM = {0, 0.1, 0.2, 0.4};
+    private static final double[] SET_BACKS_MM = {0, 0.1, 0.2, 0.4};
     /** Rounding to 32-bit coordinates. */
     private static final double DRAFT_SLACK_DEG = 0.01;
 
@@ -41,9 +41,9 @@ record CorePlug(PlugFoot foot, double[] xyz, int[] triangles, int ledge, double 
             CoordinateLattice lattice) throws Unfit {
         CorePlug best = null;
         Unfit unfit = null;
-        for (double ledge : LEDGES_MM) {
+        for (double setBack : SET_BACKS_MM) {
             try {
-                CorePlug plug = onLedge(tool, topology, opening, ledge, riseMm, draftDeg, lattice);
+                CorePlug plug = setBack(tool, topology, opening, setBack, riseMm, draftDeg, lattice);
                 best = best == null || plug.leastDraftDeg > best.leastDraftDeg ? plug : best;
                 if (best.leastDraftDeg >= draftDeg - DRAFT_SLACK_DEG) {
                     return best;
@@ -58,9 +58,9 @@ record CorePlug(PlugFoot foot, double[] xyz, int[] triangles, int ledge, double 
         return best;
     }
 
-    private static CorePlug onLedge(TriangleMesh tool, EdgeTopology topology, PlugFoot opening, double ledgeMm,
+    private static CorePlug setBack(TriangleMesh tool, EdgeTopology topology, PlugFoot opening, double setBackMm,
             double riseMm, double draftDeg, CoordinateLattice lattice) throws Unfit {
-        PlugFoot foot = ledgeMm == 0 || opening.loop().length == 0 ? opening : opening.inside(tool, topology, ledgeMm);
+        PlugFoot foot = setBackMm == 0 || opening.loop().length == 0 ? opening : opening.inside(tool, topology, setBackMm);
         if (foot == null || foot.loop().length == 0) {
             throw new Unfit("plug-foot-not-simple", "its edge is not one simple loop");
         }
@@ -69,7 +69,7 @@ record CorePlug(PlugFoot foot, double[] xyz, int[] triangles, int ledge, double 
         try {
             CorePlug best = null;
             for (double widened : WIDENED) {
-                CorePlug plug = site.join(plan, ledgeMm, widened, draftDeg);
+                CorePlug plug = site.join(plan, setBackMm > 0, widened, draftDeg);
                 if ((best == null || plug.leastDraftDeg > best.leastDraftDeg) && site.isFree(plug)) {
                     best = plug;
                 }

@@ -27,6 +27,8 @@ final class PlanInset {
     /** An opening with more of its area than this in lost arms would not be moulded net. */
     private static final double MOST_LOST_SHARE = 0.05;
 
+    private static final double SMOOTHED_MM = 2;
+
     private final Polygon area;
 
     private PlanInset(Polygon area) {
@@ -67,6 +69,26 @@ final class PlanInset {
             throw tooNarrow();
         }
         return xy;
+    }
+
+    /**
+     * The area that keeps a distance from the loop, without teeth and notches narrower than {@value #SMOOTHED_MM} mm as
+     * far as a third of the distance allows.
+     *
+     * @throws Unfit if nothing is left
+     */
+    PlanInset smoothed(double distanceMm) throws Unfit {
+        Geometry inner = area.buffer(-distanceMm);
+        Geometry closed = inner.buffer(SMOOTHED_MM / 2).buffer(-SMOOTHED_MM).buffer(SMOOTHED_MM / 2);
+        Geometry safe = closed.intersection(area.buffer(-distanceMm / 3));
+        if (safe.isEmpty()) {
+            throw tooNarrow();
+        }
+        return new PlanInset(PLANE.createPolygon(largest(safe).getExteriorRing()));
+    }
+
+    double[] corners() {
+        return corners(area);
     }
 
     private static Unfit tooNarrow() {

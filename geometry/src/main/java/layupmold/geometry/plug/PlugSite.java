@@ -21,6 +21,9 @@ import layupmold.geometry.mesh.TriangleMesh;
 record PlugSite(PlugFoot foot, double[] loop, TriangleMesh near, TriangleBvh patch, double top,
         CoordinateLattice lattice) {
 
+    /** Wide enough that the wall need not follow the teeth of a ragged foot. */
+    private static final double LEDGE_MM = 0.3;
+
     /** O(n). */
     static PlugSite of(TriangleMesh tool, PlugFoot foot, double riseMm, CoordinateLattice lattice) {
         double[] xyz = tool.xyz();
@@ -78,20 +81,21 @@ record PlugSite(PlugFoot foot, double[] loop, TriangleMesh near, TriangleBvh pat
     /**
      * A plug whose top leans in by the draft over its whole height, times {@code widened}. O(n log n).
      *
-     * @param ledgeMm width of the ledge between foot and wall; 0 for none
+     * @param onLedge whether a ledge lies between foot and wall
      * @throws Unfit if nothing is left of the top
      */
-    CorePlug join(PlanInset plan, double ledgeMm, double widened, double draftDeg) throws Unfit {
-        double[] wallFoot = ledgeMm == 0 ? loop : onPatch(plan.ring(ledgeMm));
+    CorePlug join(PlanInset plan, boolean onLedge, double widened, double draftDeg) throws Unfit {
+        PlanInset wallPlan = !onLedge ? plan : plan.smoothed(LEDGE_MM);
+        double[] wallFoot = !onLedge ? loop : onPatch(wallPlan.corners());
         double lowest = top;
         for (int i = 2; i < wallFoot.length; i += 3) {
             lowest = Math.min(lowest, wallFoot[i]);
         }
         double inset = widened * (top - lowest) * StrictMath.tan(StrictMath.toRadians(draftDeg));
-        double[] ring = level(plan.ring(ledgeMm + inset));
-        int[] ledge = ledgeMm == 0 ? new int[0] : between(loop, wallFoot);
-        double[] own = ledgeMm == 0 ? ring : joined(wallFoot, ring);
-        int wallStart = ledgeMm == 0 ? 0 : loop.length / 3;
+        double[] ring = level(wallPlan.ring(inset));
+        int[] ledge = !onLedge ? new int[0] : between(loop, wallFoot);
+        double[] own = !onLedge ? ring : joined(wallFoot, ring);
+        int wallStart = !onLedge ? 0 : loop.length / 3;
         int[] wall = between(wallFoot, ring);
         double draft = PlugMeasurement.leastDraftDeg(new TriangleMesh(joined(wallFoot, ring), wall));
         int[] lid = between(ring, new double[0]);
@@ -102,7 +106,7 @@ record PlugSite(PlugFoot foot, double[] loop, TriangleMesh near, TriangleBvh pat
         for (int i = 0; i < lid.length; i++) {
             triangles[ledge.length + wall.length + i] = wallStart + wallFoot.length / 3 + lid[i];
         }
-        double ledgeMm2 = ledgeMm == 0 ? 0 : planMm2(loop) - planMm2(wallFoot);
+        double ledgeMm2 = !onLedge ? 0 : planMm2(loop) - planMm2(wallFoot);
         return new CorePlug(foot, own, triangles, ledge.length / 3, ledgeMm2, draft);
     }
 
