@@ -85,7 +85,8 @@ final class CarriedMold {
                         offset.p95DeviationMm(), offset.maxDeviationMm(), moved(offset.maxPlace()),
                         offset.reachLimitedMm2(), offset.uncoveredMm2(), offset.deviations()),
                 report.flange(),
-                new BodyFigures(body.kind(), body.triangles(), body.sizeMm(), body.volumeMm3(), body.leastWallMm(),
+                new BodyFigures(body.kind(), body.triangles(), body.sizeMm(), body.volumeMm3(), body.blockVolumeMm3(),
+                        body.feet(), body.notches(), body.screwHoles(), body.tipDeg(), body.leastWallMm(),
                         moved(body.leastWallPlace())),
                 report.checks(), report.wall().in(map), report.demold().in(map), report.fabric().in(map),
                 report.print().in(map), findings);

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.UnaryOperator;
+import layupmold.geometry.body.BodyParts;
 import layupmold.geometry.body.MoldSolid;
 import layupmold.geometry.check.FlangeMeasurement;
 import layupmold.geometry.check.MoldCheck;
@@ -102,11 +103,12 @@ record FinishedMold(
                 FlangeMeasurement.leastWallDraftDeg(solid.mesh(), solid.regions()));
     }
 
-    BodyFigures bodyFigures(Recipe recipe, UnaryOperator<Place> toPart) {
+    BodyFigures bodyFigures(Recipe recipe, BodyParts parts, UnaryOperator<Place> toPart) {
         double[] box = solid.mesh().bounds();
         return new BodyFigures(recipe.body().kind().name().toLowerCase(Locale.ROOT),
                 solid.mesh().triangleCount(),
                 new Vector3d(box[3] - box[0], box[4] - box[1], box[5] - box[2]), solid.mesh().volume(),
+                parts.blockMm3(), parts.feet(), parts.notches(), parts.screwHoles(), parts.tipDeg(),
                 wall.leastMm(), toPart.apply(wall.place()));
     }
 }

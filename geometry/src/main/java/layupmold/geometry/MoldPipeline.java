@@ -133,6 +133,7 @@ public final class MoldPipeline {
         }
 
         MoldSolid solid = stage("body", 0.65, () -> BodyBuilder.build(tool, recipe.body(), lattice));
+        collect(solid.findings());
         frame = frame.then(solid.placement());
 
         FinishedMold finished = stage("inspect", 0.7, () -> FinishedMold.measure(
@@ -152,7 +153,7 @@ public final class MoldPipeline {
                 laminate,
                 finished.offsetFigures(tool, recipe, laminate, this::inPartFrame),
                 finished.flangeFigures(tool, solid),
-                finished.bodyFigures(recipe, this::inPartFrame),
+                finished.bodyFigures(recipe, solid.parts(), this::inPartFrame),
                 finished.checks(),
                 inspected.wall(), inspected.demold(), inspected.fabric(), inspected.print(),
                 findings);

@@ -17,7 +17,9 @@ public enum MoldRegion {
     /** What stands on the printer's bed. */
     BASE,
     /** Island in an opening: carries release layer, no cloth. */
-    PLUG;
+    PLUG,
+    /** Pry notches and screw holes in the border. */
+    RECESS;
 
     /** The region of an ordinal stored in a byte array. */
     public static MoldRegion of(byte ordinal) {

@@ -31,6 +31,14 @@ class ReadmeTest {
         assertEquals(defaults.openings().kind().name(), shown.openings().kind().name());
         assertEquals(defaults.openings().plugHeightMm(), shown.openings().plugHeightMm());
         assertEquals(defaults.openings().plugDraftDeg(), shown.openings().plugDraftDeg());
+        assertEquals(defaults.body().feet(), shown.body().feet());
+        assertEquals(defaults.body().ribMm(), shown.body().ribMm());
+        assertEquals(defaults.body().notches().count(), shown.body().notches().count());
+        assertEquals(defaults.body().notches().widthMm(), shown.body().notches().widthMm());
+        assertEquals(defaults.body().notches().depthMm(), shown.body().notches().depthMm());
+        assertEquals(defaults.body().notches().heightMm(), shown.body().notches().heightMm());
+        assertEquals(defaults.body().screws().count(), shown.body().screws().count());
+        assertEquals(defaults.body().screws().diameterMm(), shown.body().screws().diameterMm());
         assertEquals(defaults.flange().widthMm(), shown.flange().widthMm());
         assertEquals(defaults.flange().draftDeg(), shown.flange().draftDeg());
         assertEquals(defaults.flange().riseMm(), shown.flange().riseMm());

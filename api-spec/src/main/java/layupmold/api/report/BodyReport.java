@@ -10,6 +10,11 @@ import java.util.List;
  * @param triangles triangles of the solid
  * @param sizeMm extent in the mold frame
  * @param volumeMm3 solid volume
+ * @param blockVolumeMm3 volume of the block that would carry the same tool surface
+ * @param feet that it stands on; 0 for a block
+ * @param notches pry notches cut
+ * @param screwHoles screw holes cut
+ * @param tipDeg least angle by which the empty mold can lean before it tips over
  * @param leastWallMm least wall thickness, measured
  * @param leastWallPlace where
  */
@@ -19,6 +24,11 @@ public record BodyReport(
         Integer triangles,
         List<Double> sizeMm,
         Double volumeMm3,
+        Double blockVolumeMm3,
+        Integer feet,
+        Integer notches,
+        Integer screwHoles,
+        Double tipDeg,
         Double leastWallMm,
         PlaceFigures leastWallPlace) {
 }

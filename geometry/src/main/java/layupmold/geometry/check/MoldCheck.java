@@ -83,6 +83,7 @@ public final class MoldCheck {
             case SIDE -> "the outside";
             case BASE -> "the base";
             case PLUG -> "a core plug";
+            case RECESS -> "a notch or screw hole";
         };
     }
 

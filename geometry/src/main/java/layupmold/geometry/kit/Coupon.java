@@ -90,7 +90,7 @@ public record Coupon(
                 asked.layup(), asked.releaseMm(), asked.openings(),
                 new FlangeSpec(Math.min(FLANGE_MM, flange.widthMm()), flange.draftDeg(), RISE_MM,
                         Math.min(1, flange.edgeRadiusMm()), flange.trimLineDepthMm()),
-                new BodySpec(asked.body().kind(), Math.min(WALL_MM, asked.body().wallMm())), asked.printer(),
+                new BodySpec(BodySpec.Kind.BLOCK, Math.min(WALL_MM, asked.body().wallMm())), asked.printer(),
                 asked.inspect());
     }
 

@@ -17,9 +17,10 @@ public final class MoldPictures {
     static final int REMOVED = 0xD9A25F;
 
     /** Colours of {@link MoldRegion}, in its order. */
-    private static final int[] REGIONS = {0x2E7F87, 0x7FB3A8, 0xD9B36A, 0xC58A4B, 0xE0CFA8, 0xB9B1A5, 0x8F887E, 0x8C5A6B};
-    private static final String[] REGION_NAMES = {
-        "tool surface", "cap", "drafted wall", "rounded edge", "border", "side", "base", "core plug"};
+    private static final int[] REGIONS = {
+        0x2E7F87, 0x7FB3A8, 0xD9B36A, 0xC58A4B, 0xE0CFA8, 0xB9B1A5, 0x8F887E, 0x8C5A6B, 0x7A6A8F};
+    private static final String[] REGION_NAMES = {"tool surface", "cap", "drafted wall", "rounded edge", "border", "side",
+        "base", "core plug", "notch or hole"};
     /** How far the kept face is lifted off the part so that it hides the triangles it was cut from. */
     private static final double LIFT_SHARE = 2e-4;
 

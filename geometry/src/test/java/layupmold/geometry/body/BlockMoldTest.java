@@ -119,13 +119,6 @@ class BlockMoldTest {
     }
 
     @Test
-    void aShellBodyIsRefusedRatherThanMadeABlock() {
-        BodySpec shell = new BodySpec(BodySpec.Kind.SHELL, 3);
-        Rejection rejection = assertThrows(Rejection.class, () -> BodyBuilder.build(null, shell, LATTICE));
-        assertEquals("body-not-available", rejection.finding().code());
-    }
-
-    @Test
     void crescentPerimetersMergeTheirFlanges() {
         MoldSolid mold = mold(crescent(60, 25, 200), Tool.FEMALE, new FlangeSpec(30, 5, 3, 2, 0.3));
         assertTrue(mold.mesh().volume() > 0);

@@ -12,11 +12,13 @@ import layupmold.api.recipe.KeepRecipe;
 import layupmold.api.recipe.LayupRecipe;
 import layupmold.api.recipe.MeshUnit;
 import layupmold.api.recipe.MoldRecipe;
+import layupmold.api.recipe.NotchRecipe;
 import layupmold.api.recipe.OpeningKind;
 import layupmold.api.recipe.OpeningsRecipe;
 import layupmold.api.recipe.PlyRecipe;
 import layupmold.api.recipe.PrintMaterial;
 import layupmold.api.recipe.PrinterRecipe;
+import layupmold.api.recipe.ScrewRecipe;
 import layupmold.api.recipe.ToolKind;
 import layupmold.api.recipe.WallSide;
 import layupmold.api.recipe.WeaveKind;
@@ -29,10 +31,12 @@ import layupmold.geometry.recipe.InspectSpec;
 import layupmold.geometry.recipe.Keep;
 import layupmold.geometry.recipe.Layup;
 import layupmold.geometry.recipe.LengthUnit;
+import layupmold.geometry.recipe.NotchSpec;
 import layupmold.geometry.recipe.OpeningSpec;
 import layupmold.geometry.recipe.Ply;
 import layupmold.geometry.recipe.Printer;
 import layupmold.geometry.recipe.Recipe;
+import layupmold.geometry.recipe.ScrewSpec;
 import layupmold.geometry.recipe.Tool;
 import layupmold.geometry.recipe.Weave;
 import org.joml.Vector3d;
@@ -120,7 +124,23 @@ final class RecipeMapping {
     private static BodySpec body(BodyRecipe asked, BodySpec usual) {
         return new BodySpec(
                 named(asked.kind(), BodySpec.Kind.class, usual.kind()),
-                or(asked.wallMm(), usual.wallMm()));
+                or(asked.wallMm(), usual.wallMm()),
+                or(asked.feet(), usual.feet()),
+                or(asked.ribMm(), usual.ribMm()),
+                asked.notches() == null ? usual.notches() : notches(asked.notches(), usual.notches()),
+                asked.screws() == null ? usual.screws() : screws(asked.screws(), usual.screws()));
+    }
+
+    private static NotchSpec notches(NotchRecipe asked, NotchSpec usual) {
+        return new NotchSpec(
+                or(asked.count(), usual.count()),
+                or(asked.widthMm(), usual.widthMm()),
+                or(asked.depthMm(), usual.depthMm()),
+                or(asked.heightMm(), usual.heightMm()));
+    }
+
+    private static ScrewSpec screws(ScrewRecipe asked, ScrewSpec usual) {
+        return new ScrewSpec(or(asked.count(), usual.count()), or(asked.diameterMm(), usual.diameterMm()));
     }
 
     private static Printer printer(PrinterRecipe asked, Printer usual) {
@@ -158,7 +178,7 @@ final class RecipeMapping {
                 recipe.releaseMm(),
                 toContract(recipe.openings()),
                 toContract(recipe.flange()),
-                new BodyRecipe(BodyKind.valueOf(recipe.body().kind().name()), recipe.body().wallMm()),
+                toContract(recipe.body()),
                 toContract(recipe.printer()),
                 toContract(recipe.inspect()),
                 KitMapping.toContract(kit));
@@ -189,6 +209,13 @@ final class RecipeMapping {
                 flange.trimLineDepthMm());
     }
 
+    private static BodyRecipe toContract(BodySpec body) {
+        NotchSpec notches = body.notches();
+        return new BodyRecipe(BodyKind.valueOf(body.kind().name()), body.wallMm(), body.feet(), body.ribMm(),
+                new NotchRecipe(notches.count(), notches.widthMm(), notches.depthMm(), notches.heightMm()),
+                new ScrewRecipe(body.screws().count(), body.screws().diameterMm()));
+    }
+
     private static PrinterRecipe toContract(Printer printer) {
         return new PrinterRecipe(printer.bedXMm(), printer.bedYMm(), printer.heightMm(), printer.nozzleMm(),
                 PrintMaterial.valueOf(printer.material().name()));
@@ -203,6 +230,10 @@ final class RecipeMapping {
     /** The constant of the same name in the geometry's enum. */
     static <E extends Enum<E>> E named(Enum<?> asked, Class<E> type, E usual) {
         return asked == null ? usual : Enum.valueOf(type, asked.name());
+    }
+
+    private static int or(Integer asked, int usual) {
+        return asked == null ? usual : asked;
     }
 
     static double or(Double asked, double usual) {

@@ -83,6 +83,12 @@ final class MoldFigures {
         return new FigureGroup("Mold", List.of(
                 new Figure("Size", Wording.size(body.sizeMm()), body.kind()),
                 new Figure("Solid volume", cm3(body.volumeMm3()), body.triangles() + " triangles"),
+                new Figure("Against a block", percent(body.volumeMm3() / body.blockVolumeMm3()),
+                        "of " + cm3(body.blockVolumeMm3())),
+                new Figure("Stands", body.feet() == 0 ? "on its base" : "on " + body.feet() + " feet",
+                        "tips over beyond " + degrees(body.tipDeg())),
+                new Figure("For demolding", body.notches() + (body.notches() == 1 ? " pry notch" : " pry notches"),
+                        body.screwHoles() + (body.screwHoles() == 1 ? " screw hole" : " screw holes")),
                 new Figure("Least wall", mm(body.leastWallMm()), Wording.place(body.leastWallPlace()))));
     }
 

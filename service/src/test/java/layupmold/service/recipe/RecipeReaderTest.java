@@ -50,7 +50,7 @@ class RecipeReaderTest {
         JsonNode effective = JsonMapper.shared().readTree(READER.read("{}").json());
         List<String> compared = new ArrayList<>();
         compare(SCHEMAS.get("MoldRecipe"), effective, "", compared);
-        assertEquals(40, compared.size(), compared::toString);
+        assertEquals(48, compared.size(), compared::toString);
     }
 
     private static void compare(JsonNode schema, JsonNode value, String path, List<String> compared) {
@@ -81,9 +81,14 @@ class RecipeReaderTest {
     /** Every documented bound holds, and just beyond it the field is refused at its pointer. */
     @TestFactory
     Stream<DynamicTest> boundsAreTheGeometrysOwn() {
-        return Stream.of("openings", "flange", "body", "printer", "inspect", "kit", "").flatMap(group -> {
-            String schema = group.isEmpty() ? "MoldRecipe"
-                    : Character.toUpperCase(group.charAt(0)) + group.substring(1) + "Recipe";
+        return Stream.of("openings", "flange", "body", "body/notches", "body/screws", "printer", "inspect", "kit", "")
+                .flatMap(group -> {
+            String schema = switch (group) {
+                case "" -> "MoldRecipe";
+                case "body/notches" -> "NotchRecipe";
+                case "body/screws" -> "ScrewRecipe";
+                default -> Character.toUpperCase(group.charAt(0)) + group.substring(1) + "Recipe";
+            };
             return SCHEMAS.get(schema).get("properties").propertyStream()
                     .filter(field -> field.getValue().has("minimum"))
                     .map(field -> DynamicTest.dynamicTest(group + "/" + field.getKey(),
@@ -106,8 +111,12 @@ class RecipeReaderTest {
     }
 
     private static String with(String group, String name, String value) {
-        String field = "\"" + name + "\":" + value;
-        return group.isEmpty() ? "{" + field + "}" : "{\"" + group + "\":{" + field + "}}";
+        String json = "{\"" + name + "\":" + value + "}";
+        String[] groups = group.isEmpty() ? new String[0] : group.split("/");
+        for (int i = groups.length - 1; i >= 0; i--) {
+            json = "{\"" + groups[i] + "\":" + json + "}";
+        }
+        return json;
     }
 
     @Test

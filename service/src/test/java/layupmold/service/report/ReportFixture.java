@@ -46,7 +46,7 @@ final class ReportFixture {
                 new OffsetFigures(1.1, "inner face held: laminate 0.90 mm plus release layer 0.20 mm", "vertex offset",
                         0.004, 0.011, 0.018, place, 12, 0, inspection.deviation().histogram()),
                 new FlangeFigures(42, 20.1, 3.0),
-                new BodyFigures("block", 18_000, new Vector3d(SIZE, SIZE, 55), 980_000, 4.2, place),
+                new BodyFigures("block", 18_000, new Vector3d(SIZE, SIZE, 55), 980_000, 985_000, 0, 2, 0, 68, 4.2, place),
                 new CheckFigures(0, 0, 0, 1, 0),
                 inspection.wall(), inspection.demold(), inspection.fabric(), inspection.print(),
                 List.of(
