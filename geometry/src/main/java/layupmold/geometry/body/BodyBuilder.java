@@ -26,7 +26,7 @@ public final class BodyBuilder {
 
     /**
      * Closes {@code surface}, with notches and holes in its border, and places the solid. A block takes O(n log n), a
-     * shell about as long as the offset did.
+     * shell some distance queries for each node of a grid near its wall besides.
      *
      * @param lattice the coordinates that the surface has
      * @throws Rejection if a shell's feet or wall do not fit

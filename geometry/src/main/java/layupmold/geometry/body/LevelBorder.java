@@ -90,11 +90,15 @@ record LevelBorder(TriangleMesh rest, byte[] regions, List<int[]> loops, double 
             triangles[i] = number[v];
             left[i / 3] = regions[kept[i / 3]];
         }
-        TriangleMesh rest = new TriangleMesh(Arrays.copyOf(xyz, 3 * vertices), triangles);
+        return of(new TriangleMesh(Arrays.copyOf(xyz, 3 * vertices), triangles), left, z);
+    }
+
+    /** @param rest without unused vertices */
+    static LevelBorder of(TriangleMesh rest, byte[] regions, double z) {
         EdgeTopology edges = EdgeTopology.of(rest);
         List<int[]> loops = edges.boundaryLoops().stream()
                 .map(loop -> Arrays.stream(loop).map(edges::from).toArray()).toList();
-        return new LevelBorder(rest, left, loops, z);
+        return new LevelBorder(rest, regions, loops, z);
     }
 
     /**

@@ -65,8 +65,7 @@ final class ShellBody {
         this.surface = surface;
         this.spec = spec;
         this.lattice = lattice;
-        TriangleMesh under = ShellWall.under(surface, spec.wallMm(), lattice);
-        this.below = LevelBorder.split(under, new byte[under.triangleCount()], t -> true);
+        this.below = ShellWall.under(surface, spec.wallMm(), lattice);
         this.outline = PlanArea.polygon(Deck.outline(surface));
         this.keepOut = below == null ? null : PlanArea.grow(below.shadow(), GAP_MM);
         if (below == null || !PlanArea.grow(outline, -PAD_MM).covers(keepOut)) {
@@ -83,14 +82,14 @@ final class ShellBody {
             deep = Math.max(deep, THREAD * spec.screws().diameterMm() - spec.wallMm());
         }
         this.rib = lattice.below(below.z() - deep);
-        this.bed = lattice.below(Math.min(under.bounds()[2], rib) - STAND_MM);
-        Vector3d centre = centre(under);
+        this.bed = lattice.below(Math.min(below.rest().bounds()[2], rib) - STAND_MM);
+        Vector3d centre = centre(surface.mesh());
         Geometry free = PlanArea.grow(outline, -GAP_MM).difference(PlanArea.grow(keepOut, PAD_MM));
         this.layout = FootLayout.of(free, spec.feet(), below.z() - bed, new Coordinate(centre.x, centre.y));
     }
 
     /**
-     * About the cost of the offset stage.
+     * Costs what its wall costs.
      *
      * @param above the surface without its border, or null to cut nothing into it
      * @throws Rejection if there is no room, or no even wall

