@@ -1,13 +1,17 @@
 package layupmold.service.http;
 
+import static org.awaitility.Awaitility.await;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.greaterThan;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.lessThan;
+import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.oneOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
+import java.time.Duration;
 import layupmold.service.Parts;
 import layupmold.service.RunningService;
 import org.junit.jupiter.api.Test;
@@ -16,15 +20,19 @@ import org.junit.jupiter.api.Test;
 class ShellMoldTest {
 
     private static final String RECIPE = """
-            {"pull": [0, 0, 1], "body": {"kind": "shell", "wallMm": 2.4, "feet": 3, "screws": {"count": 2, "diameterMm": 4}}}
+            {"pull": [0, 0, 1], "flange": {"trimLineDepthMm": 0}, "body": {"kind": "shell", "wallMm": 2.4, "feet": 3,
+             "screws": {"count": 2, "diameterMm": 4}}}
             """;
 
     @Test
     void aShellOnThreeFeetIsPostedForAndReported() {
         try (RunningService service = RunningService.start(null)) {
-            Response done = service.request().header("Prefer", "wait=60")
-                    .multiPart("part", "dish.stl", Parts.dish(60)).multiPart("recipe", RECIPE, "application/json")
-                    .post("/v1/molds");
+            String mold = service.request().multiPart("part", "dish.stl", Parts.dish(60))
+                    .multiPart("recipe", RECIPE, "application/json").post("/v1/molds")
+                    .then().statusCode(202).extract().header("Location");
+            await().atMost(Duration.ofMinutes(4)).until(
+                    () -> service.request().get(mold).path("status"), not(oneOf("queued", "running")));
+            Response done = service.request().get(mold);
             done.then().statusCode(200).body("status", equalTo("done"));
             JsonPath report = service.request().get(done.<String>path("links.report")).then().statusCode(200)
                     .body("recipe.body.feet", equalTo(3)).body("recipe.body.notches.count", equalTo(2))
