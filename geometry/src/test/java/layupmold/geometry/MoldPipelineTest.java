@@ -142,15 +142,14 @@ class MoldPipelineTest {
         MoldOutcome.Mold mold = mold(part, recipe);
         assertEquals(-0.05, mold.report().offset().signedMm(), 1e-9);
         double top = mold.solid().bounds()[5];
-        // Cap height R(1 − cos θ); at 60° the trim line's ridge, 0.3 mm by 0.9, and half a millimetre of skirt; at 2 mm
-        // of edge and 2 mm of wall at 85° the border lies lower than the 3 mm asked; 3 mm of wall below that.
+        // Cap height R(1 − cos θ); at 60° the trim line's ridge, 0.3 mm by 0.9, and half a millimetre of skirt; the
+        // border 3 mm lower, and 3 mm of wall below that.
         double side = Math.hypot(0.3, 0.45);
         double turn = Math.atan2(0.3, 0.45);
         double skirt = side * Math.sin(Math.toRadians(60) - turn)
                 + side * Math.sin(Math.min(Math.toRadians(60) + turn, Math.toRadians(85)))
                 + 0.5 * Math.sin(Math.toRadians(60));
-        double edge = (2 - 0.05) * (1 - Math.sin(Math.toRadians(5)));
-        assertEquals((60 - 0.05) * 0.5 + skirt + edge + 2 + 3, top, 0.05);
+        assertEquals((60 - 0.05) * 0.5 + skirt + 3 + 3, top, 0.05);
     }
 
     @Test

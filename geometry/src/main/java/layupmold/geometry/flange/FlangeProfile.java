@@ -23,7 +23,7 @@ record FlangeProfile(double stripMm, double stripRiseMm, List<Level> levels, dou
     /** Angle between the section's corners on the rounded edge. */
     private static final double EDGE_STEP = Math.toRadians(15);
     /** What is left of the wall, at the perimeter's highest point, below the rounded edge. */
-    private static final double LEAST_WALL_MM = 2;
+    private static final double LEAST_WALL_MM = 1;
     /** The wall begins with a narrow strip, at most half of it. */
     private static final double WIDEST_STRIP_MM = 0.2;
 

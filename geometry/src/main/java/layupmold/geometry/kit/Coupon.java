@@ -40,9 +40,10 @@ public record Coupon(
     public static final double MOST_PRINT_MIN = 60;
 
     private static final double[] SIZES_MM = {60, 50, 42, 36, 30, 25, 20};
-    private static final double FLANGE_MM = 6;
+    private static final double FLANGE_MM = 4;
     private static final double RISE_MM = 1;
-    private static final double WALL_MM = 1.6;
+    private static final double EDGE_RADIUS_MM = 0.5;
+    private static final double WALL_MM = 1.2;
 
     /**
      * The largest that prints in {@value #MOST_PRINT_MIN} minutes.
@@ -89,7 +90,7 @@ public record Coupon(
         return new Recipe(title, LengthUnit.MM, new Vector3d(0, 0, 1), new Keep.Outer(), asked.tool(), asked.hold(),
                 asked.layup(), asked.releaseMm(), asked.openings(),
                 new FlangeSpec(Math.min(FLANGE_MM, flange.widthMm()), flange.draftDeg(), RISE_MM,
-                        Math.min(1, flange.edgeRadiusMm()), flange.trimLineDepthMm()),
+                        Math.min(EDGE_RADIUS_MM, flange.edgeRadiusMm()), flange.trimLineDepthMm()),
                 new BodySpec(BodySpec.Kind.BLOCK, Math.min(WALL_MM, asked.body().wallMm())), asked.printer(),
                 asked.inspect());
     }

@@ -114,7 +114,7 @@ public final class OffsetStage {
         double[] crossings = LocalRepair.sides(first.mesh, first.crossing);
         for (int attempt = 0; attempt < REFINING_ATTEMPTS; attempt++) {
             LocalRepair.Result refined = LocalRepair.refine(first.mesh, first.labels,
-                    t -> first.labels[t] <= MoldRegion.CAP.ordinal(), regions, field, TOLERANCE_MM, crossings);
+                    t -> MoldRegion.of((byte) first.labels[t]).isTool(), regions, field, TOLERANCE_MM, crossings);
             Finished better = refined == null ? null : finish(refined, lattice);
             if (better == null || better.crossing.length == 0 && isOneSheet(better.mesh)) {
                 return better == null ? first : better;

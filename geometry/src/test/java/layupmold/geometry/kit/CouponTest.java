@@ -66,7 +66,7 @@ class CouponTest {
         assertTrue(coupon.printMinutes() <= 60 && coupon.printMinutes() > 10, coupon.printMinutes() + " min");
         assertTrue(coupon.sizeMm() >= 25, "size " + coupon.sizeMm());
         assertEquals(0, coupon.mold().report().checks().boundaryEdges());
-        assertTrue(coupon.mold().report().flange().leastWidthMm() > 5.9);
+        assertTrue(coupon.mold().report().flange().leastWidthMm() >= 4);
         assertEquals(mold.report().offset().signedMm(), coupon.mold().report().offset().signedMm());
     }
 
