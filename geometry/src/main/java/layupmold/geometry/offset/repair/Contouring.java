@@ -22,43 +22,36 @@ final class Contouring {
     private static final int CELL_BUDGET = 1_500_000;
 
     /**
-     * @param mesh without unused vertices
-     * @param labels one for each triangle
-     * @param given for each vertex the given one, or -1
+     * @param sheet without unused vertices
      * @param cellMm grid size
      */
-    record Result(TriangleMesh mesh, int[] labels, int[] given, double cellMm) {
+    record Result(LabelledSheet sheet, double cellMm) {
     }
 
+    private final LabelledSheet sheet;
     private final TriangleMesh mesh;
     private final EdgeTopology topology;
-    private final int[] labels;
-    private final byte[] sheetLabels;
-    private final int[] given;
+    private final byte[] fieldLabels;
     private final OffsetField field;
 
-    private Contouring(TriangleMesh mesh, int[] labels, byte[] sheetLabels, int[] given, OffsetField field) {
-        this.mesh = mesh;
+    private Contouring(LabelledSheet sheet, byte[] fieldLabels, OffsetField field) {
+        this.sheet = sheet;
+        this.mesh = sheet.mesh();
         this.topology = EdgeTopology.of(mesh);
-        this.labels = labels;
-        this.sheetLabels = sheetLabels;
-        this.given = given;
+        this.fieldLabels = fieldLabels;
         this.field = field;
     }
 
     /**
      * Tries grids of the given size and of others near it: what is too entangled on one may not be on the next.
      *
-     * @param mesh sound but for the defects
-     * @param labels one for each triangle
-     * @param sheetLabels one for each triangle of the field's sheet; contoured triangles take the nearest one's
-     * @param given for each vertex the given one, or -1
+     * @param sheet sound but for the defects
+     * @param fieldLabels one for each triangle that the field is of; contoured triangles take the nearest one's
      * @return null if no contour fits the kept mesh
      */
     static Result contour(
-            TriangleMesh mesh, int[] labels, byte[] sheetLabels, int[] given, Defects defects, OffsetField field,
-            double cellMm) {
-        Contouring contouring = new Contouring(mesh, labels, sheetLabels, given, field);
+            LabelledSheet sheet, byte[] fieldLabels, Defects defects, OffsetField field, double cellMm) {
+        Contouring contouring = new Contouring(sheet, fieldLabels, field);
         for (double size : SIZES) {
             Result result = contouring.contour(defects, size * cellMm);
             if (result != null) {
@@ -137,7 +130,7 @@ final class Contouring {
             }
         }
         for (int t = 0; t < left.length; t++) {
-            left[t] = left[t] >= 0 ? labels[left[t]] : sheetLabels[points.nearestTriangle(triangles[3 * t + 2])];
+            left[t] = left[t] >= 0 ? sheet.labels()[left[t]] : fieldLabels[points.nearestTriangle(triangles[3 * t + 2])];
         }
         int[] index = new int[patch.vertexCount()];
         Arrays.fill(index, -1);
@@ -151,7 +144,7 @@ final class Contouring {
         int[] origin = new int[used];
         for (int v = 0; v < index.length; v++) {
             if (index[v] >= 0) {
-                origin[index[v]] = v < given.length ? given[v] : -1;
+                origin[index[v]] = v < sheet.given().length ? sheet.given()[v] : -1;
                 for (int k = 0; k < 3; k++) {
                     xyz[3 * index[v] + k] = patch.get(v, k);
                 }
@@ -160,6 +153,6 @@ final class Contouring {
         for (int i = 0; i < triangles.length; i++) {
             triangles[i] = index[triangles[i]];
         }
-        return new Result(new TriangleMesh(xyz, triangles), left, origin, cellMm);
+        return new Result(new LabelledSheet(new TriangleMesh(xyz, triangles), left, origin), cellMm);
     }
 }

@@ -10,6 +10,7 @@ import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.trim.FoldTrim;
+import layupmold.geometry.offset.trim.Miss;
 
 /**
  * Makes a sound surface of one whose vertices moved to the offset: cuts its folds off along their crossings
@@ -75,29 +76,23 @@ public final class LocalRepair {
         TriangleMesh mesh = moved.mesh();
         int[] pairs = SelfIntersections.find(mesh, TriangleBvh.of(mesh), PAIR_LIMIT);
         int folds = folds(moved.turned(), pairs);
+        LabelledSheet raw = new LabelledSheet(
+                mesh, labels(moved, regions, identity(mesh.triangleCount())), identity(mesh.vertexCount()));
         if (folds == 0 && mesh.triangleCount() == surface.triangleCount()) {
-            boolean[] off = OffTarget.vertices(mesh, moved.suspect(), field, toleranceMm);
-            return new Result(mesh, labels(moved, regions, identity(mesh.triangleCount())), not(off), 0, 0, null, field);
+            return new Result(mesh, raw.labels(), atOffset(raw, moved, field, toleranceMm), 0, 0, null, field);
         }
         Place place = folds == 0 ? null : Place.at(mesh.centroid(first(moved.turned(), pairs)));
-        FoldTrim.Result trimmed = FoldTrim.trim(mesh, moved.turned(), () -> {
-            OffsetField.Sample sample = new OffsetField.Sample();
-            return (x, y, z) -> {
-                field.at(x, y, z, sample);
-                return sample.miss();
-            };
-        });
-        TriangleMesh left = trimmed == null ? mesh : trimmed.mesh();
-        int[] labels = labels(moved, regions, trimmed == null ? identity(mesh.triangleCount()) : trimmed.source());
-        int[] given = trimmed == null ? identity(mesh.vertexCount()) : trimmed.given();
+        FoldTrim.Result trimmed = FoldTrim.trim(mesh, moved.turned(), miss(field));
+        LabelledSheet sheet = trimmed == null ? raw
+                : new LabelledSheet(trimmed.mesh(), labels(moved, regions, trimmed.source()), trimmed.given());
         double cell = 0;
         if (trimmed == null || trimmed.defects().length > 0) {
             double finest = Math.max(FINEST_MM, Math.min(COARSEST_MM, SIZE_PER_OFFSET * offset));
             Contouring.Result contoured = trimmed == null ? null : Contouring.contour(
-                    left, labels, regions, given, Defects.atEdges(left, trimmed.defects()), field, finest);
+                    sheet, regions, Defects.atEdges(sheet.mesh(), trimmed.defects()), field, finest);
             if (contoured == null) {
-                contoured = Contouring.contour(mesh, labels(moved, regions, identity(mesh.triangleCount())), regions,
-                        identity(mesh.vertexCount()), Defects.ofFolds(moved, pairs, field, toleranceMm), field, finest);
+                contoured = Contouring.contour(
+                        raw, regions, Defects.ofFolds(moved, pairs, field, toleranceMm), field, finest);
             }
             if (contoured == null) {
                 throw new Rejection(Finding.error("offset", "offset-not-closed",
@@ -105,20 +100,37 @@ public final class LocalRepair {
                         .advising("Thinner plies need a smaller offset; else smooth the part where it is tighter than "
                                 + "that."));
             }
-            left = contoured.mesh();
-            labels = contoured.labels();
-            given = contoured.given();
+            sheet = contoured.sheet();
             cell = contoured.cellMm();
         }
+        return new Result(
+                sheet.mesh(), sheet.labels(), atOffset(sheet, moved, field, toleranceMm), folds, cell, place, field);
+    }
+
+    private static Miss.Source miss(OffsetField field) {
+        return () -> {
+            OffsetField.Sample sample = new OffsetField.Sample();
+            return (x, y, z) -> {
+                field.at(x, y, z, sample);
+                return sample.miss();
+            };
+        };
+    }
+
+    /** Which vertices are given ones whose triangles all lie at the offset. */
+    private static boolean[] atOffset(
+            LabelledSheet sheet, MovedSurface moved, OffsetField field, double toleranceMm) {
+        int[] given = sheet.given();
         boolean[] suspect = new boolean[given.length];
         for (int v = 0; v < given.length; v++) {
             suspect[v] = given[v] < 0 || moved.suspect()[given[v]];
         }
-        boolean[] off = OffTarget.vertices(left, suspect, field, toleranceMm);
+        boolean[] off = OffTarget.vertices(sheet.mesh(), suspect, field, toleranceMm);
+        boolean[] at = new boolean[given.length];
         for (int v = 0; v < given.length; v++) {
-            off[v] |= given[v] < 0;
+            at[v] = given[v] >= 0 && !off[v];
         }
-        return new Result(left, labels, not(off), folds, cell, place, field);
+        return at;
     }
 
     private static int[] labels(MovedSurface moved, byte[] regions, int[] triangles) {
@@ -135,7 +147,6 @@ public final class LocalRepair {
      *
      * @param labels region of each triangle
      * @param asked which triangles must not miss
-     * @param cellMm grid size
      * @param sheetRegions region of each triangle of the field's sheet
      * @return null if none misses, or nothing could be done
      */
@@ -146,30 +157,24 @@ public final class LocalRepair {
         if (defects.triangles().length == 0 && alsoAt.length == 0) {
             return null;
         }
-        Contouring.Result contoured = Contouring.contour(surface, labels, sheetRegions,
-                identity(surface.vertexCount()), defects, field, REFINING_MM);
+        Contouring.Result contoured = Contouring.contour(
+                new LabelledSheet(surface, labels, identity(surface.vertexCount())), sheetRegions, defects, field,
+                REFINING_MM);
         if (contoured == null) {
             return null;
         }
-        boolean[] given = new boolean[contoured.given().length];
-        for (int v = 0; v < given.length; v++) {
-            given[v] = contoured.given()[v] >= 0;
+        LabelledSheet sheet = contoured.sheet();
+        boolean[] kept = new boolean[sheet.given().length];
+        for (int v = 0; v < kept.length; v++) {
+            kept[v] = sheet.given()[v] >= 0;
         }
-        return new Result(contoured.mesh(), contoured.labels(), given, 0, contoured.cellMm(), null, field);
+        return new Result(sheet.mesh(), sheet.labels(), kept, 0, contoured.cellMm(), null, field);
     }
 
     private static int[] identity(int n) {
         int[] own = new int[n];
         Arrays.setAll(own, i -> i);
         return own;
-    }
-
-    private static boolean[] not(boolean[] of) {
-        boolean[] result = new boolean[of.length];
-        for (int i = 0; i < of.length; i++) {
-            result[i] = !of[i];
-        }
-        return result;
     }
 
     private static int folds(boolean[] turned, int[] pairs) {

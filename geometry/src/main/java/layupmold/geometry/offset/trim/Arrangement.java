@@ -4,6 +4,8 @@ import com.carrotsearch.hppc.DoubleArrayList;
 import com.carrotsearch.hppc.IntArrayList;
 import com.carrotsearch.hppc.LongIntHashMap;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
@@ -106,19 +108,9 @@ final class Arrangement {
             return new int[0];
         }
         int v = topology.from(h);
-        Integer[] order = new Integer[nodes.size()];
-        for (int i = 0; i < order.length; i++) {
-            order[i] = nodes.get(i);
-        }
-        java.util.Arrays.sort(order, (a, b) -> {
-            int byDistance = Double.compare(squaredDistance(v, a), squaredDistance(v, b));
-            return byDistance != 0 ? byDistance : Integer.compare(a, b);
-        });
-        int[] sorted = new int[order.length];
-        for (int i = 0; i < order.length; i++) {
-            sorted[i] = order[i];
-        }
-        return sorted;
+        return Arrays.stream(nodes.toArray()).boxed()
+                .sorted(Comparator.<Integer>comparingDouble(node -> squaredDistance(v, node)).thenComparing(n -> n))
+                .mapToInt(node -> node).toArray();
     }
 
     private double squaredDistance(int a, int b) {

@@ -53,11 +53,14 @@ public final class FoldTrim {
         }
         double[] xyz = arrangement.xyz.toArray();
         System.arraycopy(moved.xyz(), 0, xyz, 0, moved.xyz().length);
-        Result open = assemble(cut, Regions.kept(cut, xyz, distance), xyz, moved.vertexCount(), alive);
+        IntArrayList sources = new IntArrayList();
+        IntArrayList given = new IntArrayList();
+        TriangleMesh open = assemble(cut, Regions.kept(cut, xyz, distance), xyz, moved.vertexCount(), given, sources);
+        int[] origin = given.toArray();
         boolean[] onOutline = EdgeTopology.of(moved).borderVertices(moved.vertexCount());
-        IntArrayList sources = IntArrayList.from(open.source);
-        TriangleMesh closed = SmallHoles.close(open.mesh, loop -> isOutline(loop, open.given, onOutline), sources);
-        return new Result(closed, sources.toArray(), open.given, defects(closed, open.given, onOutline));
+        TriangleMesh closed = SmallHoles.close(open, v -> isOutline(v, origin, onOutline), sources);
+        int[] source = Arrays.stream(sources.toArray()).map(t -> alive[t]).toArray();
+        return new Result(closed, source, origin, defects(closed, origin, onOutline));
     }
 
     private static boolean isOutline(int vertex, int[] given, boolean[] onOutline) {
@@ -114,32 +117,32 @@ public final class FoldTrim {
         return shaken;
     }
 
-    private static Result assemble(CutTriangles cut, boolean[] kept, double[] xyz, int givenCount, int[] alive) {
+    /**
+     * The pieces that stay, as a mesh.
+     *
+     * @param given receives for each vertex the given one, or -1
+     * @param sources receives for each triangle the one that was cut
+     */
+    private static TriangleMesh assemble(CutTriangles cut, boolean[] kept, double[] xyz, int givenCount,
+            IntArrayList given, IntArrayList sources) {
         int[] index = new int[xyz.length / 3];
         Arrays.fill(index, -1);
         IntArrayList triangles = new IntArrayList();
-        IntArrayList sources = new IntArrayList();
-        int used = 0;
+        DoubleArrayList left = new DoubleArrayList();
         for (int p = 0; p < kept.length; p++) {
             for (int k = 0; k < 3 && kept[p]; k++) {
                 int node = cut.pieces.get(3 * p + k);
                 if (index[node] < 0) {
-                    index[node] = used++;
+                    index[node] = given.size();
+                    given.add(node < givenCount ? node : -1);
+                    left.add(xyz, 3 * node, 3);
                 }
                 triangles.add(index[node]);
             }
             if (kept[p]) {
-                sources.add(alive[cut.sources.get(p)]);
+                sources.add(cut.sources.get(p));
             }
         }
-        double[] left = new double[3 * used];
-        int[] given = new int[used];
-        for (int node = 0; node < index.length; node++) {
-            if (index[node] >= 0) {
-                System.arraycopy(xyz, 3 * node, left, 3 * index[node], 3);
-                given[index[node]] = node < givenCount ? node : -1;
-            }
-        }
-        return new Result(new TriangleMesh(left, triangles.toArray()), sources.toArray(), given, new double[0]);
+        return new TriangleMesh(left.toArray(), triangles.toArray());
     }
 }
