@@ -53,11 +53,12 @@ public final class FoldTrim {
         }
         double[] xyz = arrangement.xyz.toArray();
         System.arraycopy(moved.xyz(), 0, xyz, 0, moved.xyz().length);
+        boolean[] onOutline = EdgeTopology.of(moved).borderVertices(moved.vertexCount());
+        boolean[] kept = Regions.kept(cut, xyz, node -> node < onOutline.length && onOutline[node], distance);
         IntArrayList sources = new IntArrayList();
         IntArrayList given = new IntArrayList();
-        TriangleMesh open = assemble(cut, Regions.kept(cut, xyz, distance), xyz, moved.vertexCount(), given, sources);
+        TriangleMesh open = assemble(cut, kept, xyz, moved.vertexCount(), given, sources);
         int[] origin = given.toArray();
-        boolean[] onOutline = EdgeTopology.of(moved).borderVertices(moved.vertexCount());
         TriangleMesh closed = SmallHoles.close(open, v -> isOutline(v, origin, onOutline), sources);
         int[] source = Arrays.stream(sources.toArray()).map(t -> alive[t]).toArray();
         return new Result(closed, source, origin, defects(closed, origin, onOutline));

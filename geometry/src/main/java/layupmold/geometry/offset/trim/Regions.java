@@ -4,17 +4,18 @@ import com.carrotsearch.hppc.LongIntHashMap;
 import com.carrotsearch.hppc.LongObjectHashMap;
 import com.carrotsearch.hppc.cursors.LongIntCursor;
 import java.util.Arrays;
+import java.util.function.IntPredicate;
 
 /**
  * Groups the pieces of cut triangles into regions bounded by crossings, and decides which stay.
  *
- * <p>A region of some size stays if it lies at the offset. A small one may lie there by chance: it stays if most of its
+ * <p>What reaches the boundary stays. A region of some size stays if most of it lies at the offset. A small one may lie there by chance: it stays if most of its
  * border lies in front of what it crosses there, since the offset surface is what is farthest out. Then small regions
  * change sides as long as that leaves fewer edges that do not join two pieces.
  */
 final class Regions {
 
-    /** A region nearer than this on average, or farther, is none of the offset surface. */
+    /** Pieces that miss by more are none of the offset surface. */
     private static final double OFF_MM = 0.004;
     /** A large region is judged by so many of its pieces, the largest. */
     private static final int JUDGED = 24;
@@ -47,28 +48,43 @@ final class Regions {
         this.order = Arrays.stream(sorted).mapToInt(p -> p).toArray();
     }
 
-    /** @return for each piece whether it stays */
-    static boolean[] kept(CutTriangles cut, double[] xyz, Miss.Source distance) {
+    /**
+     * @param isOutline whether a node lies on the boundary; what reaches that stays
+     * @return for each piece whether it stays
+     */
+    static boolean[] kept(CutTriangles cut, double[] xyz, IntPredicate isOutline, Miss.Source distance) {
         Regions regions = new Regions(cut, xyz);
-        regions.judge(distance.get());
+        regions.judge(distance.get(), isOutline);
         regions.settle();
         return regions.kept;
     }
 
-    private void judge(Miss miss) {
+    private void judge(Miss miss, IntPredicate isOutline) {
         LongObjectHashMap<int[]> beside = seamPieces();
         for (int i = 0; i < order.length;) {
             int end = end(i);
-            double sum = 0;
+            double near = 0;
             double weight = 0;
             for (int k = i; k < Math.min(end, i + JUDGED); k++) {
-                sum += areas[order[k]] * at(order[k], miss);
+                near += Math.abs(at(order[k], miss)) < OFF_MM ? areas[order[k]] : 0;
                 weight += areas[order[k]];
             }
-            boolean near = Math.abs(sum) < OFF_MM * weight;
-            mark(i, end, weight > SMALL_MM2 ? near : near && front(i, end, beside) > 0);
+            boolean atOffset = 2 * near > weight;
+            mark(i, end, hasOutline(i, end, isOutline)
+                    || atOffset && (weight > SMALL_MM2 || front(i, end, beside) > 0));
             i = end;
         }
+    }
+
+    private boolean hasOutline(int from, int end, IntPredicate isOutline) {
+        for (int i = from; i < end; i++) {
+            for (int k = 0; k < 3; k++) {
+                if (isOutline.test(cut.pieces.get(3 * order[i] + k))) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** For each edge of a seam the pieces there. */
