@@ -36,12 +36,11 @@ record PerimeterSlope(double outX, double outY, double elevationRad, double up) 
         for (int i = 0; i < slopes.length; i++) {
             Vector3d continuation = new Vector3d();
             Vector3d outward = new Vector3d();
-            double walked = edges.average(i, reachMm, continuation, outward);
+            double planShare = edges.average(i, reachMm, continuation, outward);
             // Where the perimeter runs up the pull or leans over itself, only a longer stretch shows where out is.
-            for (double wide = 2 * reachMm; outward.length() < LEAST_PLAN_SHARE * walked && wide < MOST_REACH * reachMm;
-                    wide *= 2) {
+            for (double wide = 2 * reachMm; planShare < LEAST_PLAN_SHARE && wide < MOST_REACH * reachMm; wide *= 2) {
                 outward.zero();
-                walked = edges.average(i, wide, new Vector3d(), outward);
+                planShare = edges.average(i, wide, new Vector3d(), outward);
             }
             double length = Math.hypot(outward.x, outward.y);
             double x = length > 0 ? outward.x / length : 1;
@@ -78,30 +77,32 @@ record PerimeterSlope(double outX, double outY, double elevationRad, double up) 
             return edges;
         }
 
-        /** Sums over the edges within reach of vertex {@code i}, near ones counting more; the sum of what they count. */
+        /** Sums over the edges within reach of vertex {@code i}, near ones counting more; their share seen in plan. */
         double average(int i, double reachMm, Vector3d continuation, Vector3d outward) {
             int n = lengths.length;
-            double counted = 0;
+            double[] counted = new double[2];
             double walked = 0;
             for (int k = 0; k < n && (k == 0 || walked < reachMm); k++) {
-                counted += add((i + k) % n, walked, reachMm, continuation, outward);
+                add((i + k) % n, walked, reachMm, continuation, outward, counted);
                 walked += lengths[(i + k) % n];
             }
             walked = 0;
             for (int k = 1; k <= n && (k == 1 || walked < reachMm); k++) {
-                counted += add((i - k + n) % n, walked, reachMm, continuation, outward);
+                add((i - k + n) % n, walked, reachMm, continuation, outward, counted);
                 walked += lengths[(i - k + n) % n];
             }
-            return counted;
+            return counted[0] > 0 ? counted[1] / counted[0] : 0;
         }
 
-        private double add(int edge, double walked, double reachMm, Vector3d continuation, Vector3d outward) {
+        private void add(int edge, double walked, double reachMm, Vector3d continuation, Vector3d outward,
+                double[] counted) {
             double within = Math.min(lengths[edge], reachMm - walked);
             double middle = (walked + within / 2) / reachMm;
             double weight = within * (1 - middle * middle);
             continuation.fma(weight, continuations[edge]);
             outward.fma(weight, this.outward[edge]);
-            return weight;
+            counted[0] += weight;
+            counted[1] += weight * this.outward[edge].length();
         }
     }
 }
