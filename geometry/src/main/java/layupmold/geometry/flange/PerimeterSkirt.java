@@ -105,7 +105,7 @@ final class PerimeterSkirt {
         }
     }
 
-    /** Narrows what crosses something, and its neighbours a little, so that the outer ring stays smooth. */
+    /** Narrows the skirt at the vertices of what crosses something. */
     private void narrowCutting(TriangleMesh mesh, int[] pairs) {
         int n = perimeter.length;
         int[] column = new int[mesh.vertexCount()];

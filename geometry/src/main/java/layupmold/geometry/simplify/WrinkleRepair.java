@@ -1,6 +1,7 @@
 package layupmold.geometry.simplify;
 
 import com.carrotsearch.hppc.IntArrayList;
+import layupmold.geometry.mesh.Planes;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /**
@@ -93,7 +94,7 @@ public final class WrinkleRepair {
         int a = mesh.from(3 * t);
         int b = mesh.from(3 * t + 1);
         int c = mesh.from(3 * t + 2);
-        return dot(normal(before, a, b, c), normal(mesh.xyz, a, b, c)) <= 0;
+        return dot(Planes.normal(before, a, b, c), Planes.normal(mesh.xyz, a, b, c)) <= 0;
     }
 
     private boolean flip(int t) {
@@ -123,13 +124,13 @@ public final class WrinkleRepair {
         int v = mesh.to(h);
         int a = mesh.apex(h);
         int b = mesh.apex(mesh.twin(h));
-        double[] front = normal(before, u, v, a);
-        double[] other = normal(before, v, u, b);
+        double[] front = Planes.normal(before, u, v, a);
+        double[] other = Planes.normal(before, v, u, b);
         for (int k = 0; k < 3; k++) {
             front[k] += other[k];
         }
-        return faces(normal(mesh.xyz, u, b, a), front) && faces(normal(mesh.xyz, v, a, b), front)
-                && faces(normal(before, u, b, a), front) && faces(normal(before, v, a, b), front);
+        return faces(Planes.normal(mesh.xyz, u, b, a), front) && faces(Planes.normal(mesh.xyz, v, a, b), front)
+                && faces(Planes.normal(before, u, b, a), front) && faces(Planes.normal(before, v, a, b), front);
     }
 
     /** Collapses the edge of {@code t} that brings the surface nearest to where it should be, if near enough. */
@@ -180,7 +181,7 @@ public final class WrinkleRepair {
 
     private double missOf(int a, int b, int c) {
         double[] xyz = mesh.xyz;
-        double[] n = normal(xyz, a, b, c);
+        double[] n = Planes.normal(xyz, a, b, c);
         double length = Math.sqrt(dot(n, n));
         double longest = Math.sqrt(Math.max(mesh.squaredLength(a, b),
                 Math.max(mesh.squaredLength(b, c), mesh.squaredLength(c, a))));
@@ -205,15 +206,5 @@ public final class WrinkleRepair {
 
     private static double dot(double[] a, double[] b) {
         return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-    }
-
-    private static double[] normal(double[] xyz, int a, int b, int c) {
-        double ux = xyz[3 * b] - xyz[3 * a];
-        double uy = xyz[3 * b + 1] - xyz[3 * a + 1];
-        double uz = xyz[3 * b + 2] - xyz[3 * a + 2];
-        double vx = xyz[3 * c] - xyz[3 * a];
-        double vy = xyz[3 * c + 1] - xyz[3 * a + 1];
-        double vz = xyz[3 * c + 2] - xyz[3 * a + 2];
-        return new double[] {uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx};
     }
 }

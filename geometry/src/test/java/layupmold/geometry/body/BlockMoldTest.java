@@ -8,12 +8,8 @@ import java.util.List;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.check.MoldCheck;
 import layupmold.geometry.finding.Rejection;
-import layupmold.geometry.flange.FlangeBuilder;
-import layupmold.geometry.flange.FlangedSurface;
-import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
-import layupmold.geometry.offset.OffsetStage;
 import layupmold.geometry.recipe.BodySpec;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Tool;
@@ -23,7 +19,6 @@ import org.junit.jupiter.api.Test;
 class BlockMoldTest {
 
     private static final BodySpec BLOCK = new BodySpec(BodySpec.Kind.BLOCK, 4);
-    private static final CoordinateLattice LATTICE = CoordinateLattice.within(500);
 
     /**
      * A bowl's mold is a solid of revolution; its volume is the cylinder of the outline less the cap (πh²(3R − h)/3)
@@ -143,16 +138,7 @@ class BlockMoldTest {
     }
 
     private static MoldSolid mold(TriangleMesh given, Tool side, FlangeSpec spec) {
-        TriangleMesh tool = new TriangleMesh(LATTICE.round(given.xyz().clone()), given.triangles());
-        EdgeTopology topology = EdgeTopology.of(tool);
-        int[] loop = topology.boundaryLoops().get(0);
-        int[] perimeter = new int[loop.length];
-        for (int i = 0; i < loop.length; i++) {
-            perimeter[i] = topology.from(loop[i]);
-        }
-        FlangedSurface flanged = FlangeBuilder.build(
-                tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm(), 0, LATTICE);
-        MoldSolid solid = BodyBuilder.build(OffsetStage.offset(flanged, 0, LATTICE), BLOCK, LATTICE);
+        MoldSolid solid = Molds.make(given, side, spec, BLOCK);
         MoldCheck.Result checks = MoldCheck.check(solid.mesh(), solid.regions(), EdgeTopology.of(solid.mesh()),
                 TriangleBvh.of(solid.mesh()));
         assertEquals(List.of(), checks.findings());

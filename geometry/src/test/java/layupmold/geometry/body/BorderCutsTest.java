@@ -84,15 +84,15 @@ class BorderCutsTest {
         FlangeSpec flange = new FlangeSpec(22, 5, 3, 2, 0.3);
         TriangleMesh bowl = Shapes.bowl(40, 70, 16, 96);
         check(bowl, Tool.FEMALE, flange, spec);
-        check(Molds.bent(bowl, p -> new Vector3d(p.x, p.y, -p.z)), Tool.MALE, flange, spec);
+        check(Shapes.bent(bowl, p -> new Vector3d(p.x, p.y, -p.z)), Tool.MALE, flange, spec);
         // A heel cup: a bowl whose mouth is a U seen from the side.
-        check(Molds.bent(Shapes.bowl(40, 85, 16, 96), p -> new Vector3d(p.x, p.y,
+        check(Shapes.bent(Shapes.bowl(40, 85, 16, 96), p -> new Vector3d(p.x, p.y,
                 p.z + 25 * Math.max(0, (p.z + 40) / 40) * Math.max(0, -p.x / 40))), Tool.FEMALE, flange, spec);
         TriangleMesh sheet = Shapes.sheet(40, 20);
-        check(Molds.bent(sheet, p -> new Vector3d(p.x, p.y, Math.tan(Math.toRadians(35)) * p.x + 2 * Math.sin(p.y / 3))),
+        check(Shapes.bent(sheet, p -> new Vector3d(p.x, p.y, Math.tan(Math.toRadians(35)) * p.x + 2 * Math.sin(p.y / 3))),
                 Tool.FEMALE, flange, spec);
         // A horseshoe whose arms are nearer to each other than two flanges.
-        check(Molds.bent(sheet, p -> {
+        check(Shapes.bent(sheet, p -> {
             double radius = 32 - p.y / 2;
             double angle = Math.PI * p.x / 40 * 1.4;
             return new Vector3d(radius * Math.cos(angle), radius * Math.sin(angle), 4 * Math.sin(2 * angle));

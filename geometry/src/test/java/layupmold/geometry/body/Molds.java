@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.function.UnaryOperator;
 import layupmold.geometry.check.FlangeMeasurement;
 import layupmold.geometry.check.MoldCheck;
 import layupmold.geometry.check.WallCheck;
@@ -12,13 +11,12 @@ import layupmold.geometry.flange.FlangeBuilder;
 import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.inspect.MeasuredSolid;
 import layupmold.geometry.mesh.CoordinateLattice;
-import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.OffsetStage;
 import layupmold.geometry.recipe.BodySpec;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Tool;
-import org.joml.Vector3d;
+import layupmold.geometry.shapes.Shapes;
 
 /** Molds of sheets that are their own tool surface, and what every mold must pass. */
 final class Molds {
@@ -30,12 +28,7 @@ final class Molds {
 
     static MoldSolid make(TriangleMesh given, Tool side, FlangeSpec flange, BodySpec body) {
         TriangleMesh tool = new TriangleMesh(LATTICE.round(given.xyz().clone()), given.triangles());
-        EdgeTopology topology = EdgeTopology.of(tool);
-        int[] loop = topology.boundaryLoops().get(0);
-        int[] perimeter = new int[loop.length];
-        for (int i = 0; i < loop.length; i++) {
-            perimeter[i] = topology.from(loop[i]);
-        }
+        int[] perimeter = Shapes.outline(tool);
         FlangedSurface flanged = FlangeBuilder.build(
                 tool, new byte[tool.triangleCount()], perimeter, side, flange, body.wallMm(), 0, LATTICE);
         return BodyBuilder.build(OffsetStage.offset(flanged, 0, LATTICE), body, LATTICE);
@@ -50,17 +43,5 @@ final class Molds {
         assertTrue(FlangeMeasurement.leastBorderWidthMm(solid.mesh(), solid.regions(), solid.topology())
                 >= flange.widthMm());
         return solid;
-    }
-
-    /** The mesh with every vertex moved. */
-    static TriangleMesh bent(TriangleMesh flat, UnaryOperator<Vector3d> bend) {
-        double[] xyz = flat.xyz().clone();
-        for (int v = 0; v < flat.vertexCount(); v++) {
-            Vector3d p = bend.apply(flat.vertex(v));
-            xyz[3 * v] = p.x;
-            xyz[3 * v + 1] = p.y;
-            xyz[3 * v + 2] = p.z;
-        }
-        return new TriangleMesh(xyz, flat.triangles());
     }
 }

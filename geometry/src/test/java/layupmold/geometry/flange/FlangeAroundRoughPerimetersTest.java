@@ -108,15 +108,7 @@ class FlangeAroundRoughPerimetersTest {
     }
 
     private static TriangleMesh bent(UnaryOperator<Vector3d> bend) {
-        TriangleMesh flat = Shapes.sheet(SIZE, CELLS);
-        double[] xyz = flat.xyz().clone();
-        for (int i = 0; i < xyz.length; i += 3) {
-            Vector3d p = bend.apply(new Vector3d(xyz[i], xyz[i + 1], xyz[i + 2]));
-            xyz[i] = p.x;
-            xyz[i + 1] = p.y;
-            xyz[i + 2] = p.z;
-        }
-        return new TriangleMesh(xyz, flat.triangles());
+        return Shapes.bent(Shapes.sheet(SIZE, CELLS), bend);
     }
 
     private static void assertSound(TriangleMesh tool, Tool side, FlangeSpec spec) {
@@ -130,12 +122,7 @@ class FlangeAroundRoughPerimetersTest {
     private static MoldSolid solid(TriangleMesh given, Tool side, FlangeSpec spec) {
         TriangleMesh tool = new TriangleMesh(LATTICE.round(given.xyz().clone()), given.triangles());
         assertEquals(0, SelfIntersections.find(tool, TriangleBvh.of(tool), 10).length, "the test's own sheet is sound");
-        EdgeTopology topology = EdgeTopology.of(tool);
-        int[] loop = topology.boundaryLoops().get(0);
-        int[] perimeter = new int[loop.length];
-        for (int i = 0; i < loop.length; i++) {
-            perimeter[i] = topology.from(loop[i]);
-        }
+        int[] perimeter = Shapes.outline(tool);
         FlangedSurface flanged = FlangeBuilder.build(
                 tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm(), 0, LATTICE);
         return BodyBuilder.build(OffsetStage.offset(flanged, 0, LATTICE), BLOCK, LATTICE);

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
-import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.shapes.Shapes;
@@ -71,13 +70,7 @@ class PerimeterSkirtTest {
     }
 
     private static int[] perimeter(TriangleMesh face) {
-        EdgeTopology topology = EdgeTopology.of(face);
-        int[] loop = topology.boundaryLoops().get(0);
-        int[] perimeter = new int[loop.length];
-        for (int i = 0; i < loop.length; i++) {
-            perimeter[i] = topology.from(loop[i]);
-        }
-        return perimeter;
+        return Shapes.outline(face);
     }
 
     /** The dome that the bowl is from below, facing up. */

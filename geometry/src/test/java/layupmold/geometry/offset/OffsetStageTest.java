@@ -69,12 +69,7 @@ class OffsetStageTest {
     }
 
     private static OffsetSurface moved(TriangleMesh sheet, double offset) {
-        EdgeTopology topology = EdgeTopology.of(sheet);
-        int[] loop = topology.boundaryLoops().get(0);
-        int[] outline = new int[loop.length];
-        for (int i = 0; i < loop.length; i++) {
-            outline[i] = topology.from(loop[i]);
-        }
+        int[] outline = Shapes.outline(sheet);
         OffsetSurface moved = OffsetStage.offset(
                 new FlangedSurface(sheet, new byte[sheet.triangleCount()], outline, List.of()), offset, LATTICE);
         EdgeTopology edges = EdgeTopology.of(moved.mesh());
@@ -85,14 +80,6 @@ class OffsetStageTest {
     }
 
     private static TriangleMesh bent(UnaryOperator<Vector3d> bend) {
-        TriangleMesh flat = Shapes.sheet(SIZE, CELLS);
-        double[] xyz = flat.xyz().clone();
-        for (int i = 0; i < xyz.length; i += 3) {
-            Vector3d p = bend.apply(new Vector3d(xyz[i], xyz[i + 1], xyz[i + 2]));
-            xyz[i] = p.x;
-            xyz[i + 1] = p.y;
-            xyz[i + 2] = p.z;
-        }
-        return new TriangleMesh(xyz, flat.triangles());
+        return Shapes.bent(Shapes.sheet(SIZE, CELLS), bend);
     }
 }

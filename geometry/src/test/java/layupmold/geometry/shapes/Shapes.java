@@ -1,7 +1,11 @@
 package layupmold.geometry.shapes;
 
+import java.util.Arrays;
 import java.util.SplittableRandom;
+import java.util.function.UnaryOperator;
+import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import org.joml.Vector3d;
 
 /** Closed-form meshes for tests. */
 public final class Shapes {
@@ -121,5 +125,23 @@ public final class Shapes {
         triangles[n + 1] = b;
         triangles[n + 2] = c;
         return n + 3;
+    }
+
+    /** The mesh with every vertex moved. */
+    public static TriangleMesh bent(TriangleMesh flat, UnaryOperator<Vector3d> bend) {
+        double[] xyz = flat.xyz().clone();
+        for (int v = 0; v < flat.vertexCount(); v++) {
+            Vector3d p = bend.apply(flat.vertex(v));
+            xyz[3 * v] = p.x;
+            xyz[3 * v + 1] = p.y;
+            xyz[3 * v + 2] = p.z;
+        }
+        return new TriangleMesh(xyz, flat.triangles());
+    }
+
+    /** Vertices of a sheet's one boundary, the sheet on the left. */
+    public static int[] outline(TriangleMesh sheet) {
+        EdgeTopology topology = EdgeTopology.of(sheet);
+        return Arrays.stream(topology.boundaryLoops().get(0)).map(topology::from).toArray();
     }
 }

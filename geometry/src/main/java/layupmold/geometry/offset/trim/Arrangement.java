@@ -10,6 +10,7 @@ import java.util.List;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.Planes;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.predicates.Predicates;
 

@@ -6,6 +6,7 @@ import com.carrotsearch.hppc.IntIntHashMap;
 import com.carrotsearch.hppc.LongHashSet;
 import layupmold.geometry.delaunay.ConstrainedDelaunay;
 import layupmold.geometry.delaunay.PlanarGraphException;
+import layupmold.geometry.mesh.Planes;
 import layupmold.geometry.offset.trim.Arrangement.Segment;
 
 /** The triangles of an arrangement, cut along its segments into pieces. O(n) and the pieces' triangulation. */

@@ -13,8 +13,8 @@ import layupmold.geometry.mesh.TriangleMesh;
  * <p>Triangles that turned over are left out; the rest is cut along all its crossings ({@link Arrangement}). Pieces
  * joined other than across a crossing form regions, and a region stays as a whole or goes as a whole, by its distance
  * ({@link Regions}). Concave creases come out as sharp as they are, in triangles of the face's own size. Compare Jung,
- * Shin and Choi, "Self-intersection removal in triangular mesh offsetting", 2004. What cannot be decided is thrown, for
- * the caller to take another way. O(n log n) in triangles and crossings.
+ * Shin and Choi, "Self-intersection removal in triangular mesh offsetting", 2004. What cannot be decided is left
+ * to the caller, to take another way. O(n log n) in triangles and crossings.
  */
 public final class FoldTrim {
 

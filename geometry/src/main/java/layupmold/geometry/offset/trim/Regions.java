@@ -5,6 +5,7 @@ import com.carrotsearch.hppc.LongObjectHashMap;
 import com.carrotsearch.hppc.cursors.LongIntCursor;
 import java.util.Arrays;
 import java.util.function.IntPredicate;
+import layupmold.geometry.mesh.Planes;
 
 /**
  * Groups the pieces of cut triangles into regions bounded by crossings, and decides which stay.

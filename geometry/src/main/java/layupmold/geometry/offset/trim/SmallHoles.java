@@ -4,6 +4,7 @@ import com.carrotsearch.hppc.IntArrayList;
 import java.util.List;
 import java.util.function.IntPredicate;
 import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.Planes;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /**

@@ -3,6 +3,7 @@ package layupmold.geometry.offset.trim;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import layupmold.geometry.mesh.Planes;
 import layupmold.geometry.offset.trim.Arrangement.Segment;
 import layupmold.geometry.predicates.Predicates;
 

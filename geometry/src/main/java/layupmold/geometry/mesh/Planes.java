@@ -1,13 +1,13 @@
-package layupmold.geometry.offset.trim;
+package layupmold.geometry.mesh;
 
 /** Planes of triangles, by vertex numbers. */
-final class Planes {
+public final class Planes {
 
     private Planes() {
     }
 
     /** Normal of the plane through three vertices, not scaled. */
-    static double[] normal(double[] xyz, int p, int q, int r) {
+    public static double[] normal(double[] xyz, int p, int q, int r) {
         double ux = xyz[3 * q] - xyz[3 * p];
         double uy = xyz[3 * q + 1] - xyz[3 * p + 1];
         double uz = xyz[3 * q + 2] - xyz[3 * p + 2];
@@ -18,13 +18,13 @@ final class Planes {
     }
 
     /** Height of vertex {@code v} over the plane through {@code p} with normal {@code n}, in lengths of the normal. */
-    static double height(double[] xyz, double[] n, int p, int v) {
+    public static double height(double[] xyz, double[] n, int p, int v) {
         return n[0] * (xyz[3 * v] - xyz[3 * p]) + n[1] * (xyz[3 * v + 1] - xyz[3 * p + 1])
                 + n[2] * (xyz[3 * v + 2] - xyz[3 * p + 2]);
     }
 
     /** The axis that a triangle's normal is nearest to. */
-    static int dominantAxis(double[] n) {
+    public static int dominantAxis(double[] n) {
         int axis = Math.abs(n[0]) > Math.abs(n[1]) ? 0 : 1;
         return Math.abs(n[2]) > Math.abs(n[axis]) ? 2 : axis;
     }
