@@ -6,6 +6,7 @@ import io.micronaut.serde.annotation.Serdeable;
  * Where to go from here; null for what is not there (yet).
  *
  * @param self this resource
+ * @param events how the suit gets on, as server-sent events
  * @param bundle molds, reports and contents list in one zip
  * @param summary what the suit needs in all
  * @param page the same for people
@@ -14,6 +15,7 @@ import io.micronaut.serde.annotation.Serdeable;
 @Serdeable
 public record BatchLinks(
         String self,
+        String events,
         String bundle,
         String summary,
         String page,

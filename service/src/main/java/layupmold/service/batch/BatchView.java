@@ -59,7 +59,7 @@ public class BatchView {
         double percent = parts.stream().mapToInt(part -> part.status().isFinal() ? 100 : part.percent()).average().orElse(0);
         String self = path(batch.id());
         return new BatchResource(batch.id(), status, (int) percent, batch.title(), parts, batch.createdAt(),
-                batch.expiresAt(), new BatchLinks(self, status.isFinal() ? self + "/bundle.zip" : null,
+                batch.expiresAt(), new BatchLinks(self, self + "/events", status.isFinal() ? self + "/bundle.zip" : null,
                         batch.sorted() ? self + "/summary.json" : null, batch.sorted() ? self + "/summary.html" : null,
                         status.isFinal() ? self + "/kit.json" : null));
     }

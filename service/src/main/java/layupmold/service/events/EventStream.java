@@ -2,22 +2,18 @@ package layupmold.service.events;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.util.Locale;
 import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.atomic.AtomicReference;
-import layupmold.api.ContractJson;
-import layupmold.service.http.MoldView;
-import layupmold.service.jobs.MoldRow;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 
-/** One client following one mold. A client that reads slowly gets the latest state and misses some in between. */
+/** One client following one mold or suit. One that reads slowly gets the latest state and misses some in between. */
 public final class EventStream {
 
     private static final long FOREVER = -1;
 
     private final SseEmitter emitter = new SseEmitter(FOREVER);
-    private final AtomicReference<MoldRow> latest = new AtomicReference<>();
+    private final AtomicReference<StreamEvent> latest = new AtomicReference<>();
     private final Executor writers;
 
     EventStream(Executor writers) {
@@ -33,11 +29,11 @@ public final class EventStream {
         emitter.onError(error -> action.run());
     }
 
-    /** Sends a mold's new state, soon; null says that it was deleted. */
-    void show(MoldRow mold) {
-        if (mold == null) {
+    /** Sends a new state, soon; null says that what was followed is deleted. */
+    void show(StreamEvent event) {
+        if (event == null) {
             end();
-        } else if (latest.getAndSet(mold) == null) {
+        } else if (latest.getAndSet(event) == null) {
             execute(this::sendLatest);
         }
     }
@@ -60,12 +56,10 @@ public final class EventStream {
     }
 
     private void sendLatest() {
-        MoldRow mold = latest.getAndSet(null);
-        String json = new String(ContractJson.write(MoldView.resource(mold)), StandardCharsets.UTF_8);
-        boolean over = mold.status().isFinal();
-        send(SseEmitter.event().id(String.valueOf(mold.version()))
-                .name(over ? mold.status().name().toLowerCase(Locale.ROOT) : "progress").data(json));
-        if (over) {
+        StreamEvent event = latest.getAndSet(null);
+        send(SseEmitter.event().id(event.id()).name(event.name())
+                .data(new String(event.json().get(), StandardCharsets.UTF_8)));
+        if (event.last()) {
             emitter.complete();
         }
     }

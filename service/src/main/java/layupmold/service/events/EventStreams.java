@@ -7,6 +7,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
+import layupmold.service.batch.BatchRow;
 import org.springframework.context.SmartLifecycle;
 import org.springframework.stereotype.Component;
 
@@ -20,11 +22,13 @@ public class EventStreams implements SmartLifecycle {
     private final Set<EventStream> open = ConcurrentHashMap.newKeySet();
     private final ExecutorService writers = Executors.newFixedThreadPool(WRITERS, daemon("event-writer"));
     private final ScheduledExecutorService heart = Executors.newSingleThreadScheduledExecutor(daemon("event-heart"));
-    private final MoldWatch watch;
+    private final MoldWatch molds;
+    private final BatchWatch batches;
     private volatile boolean running;
 
-    EventStreams(MoldWatch watch) {
-        this.watch = watch;
+    EventStreams(MoldWatch molds, BatchWatch batches) {
+        this.molds = molds;
+        this.batches = batches;
     }
 
     private static ThreadFactory daemon(String name) {
@@ -37,9 +41,24 @@ public class EventStreams implements SmartLifecycle {
 
     /** Streams a mold's changes after the given version, and its end. */
     public EventStream open(String mold, long afterVersion) {
+        return open(stream -> molds.watch(mold, afterVersion,
+                row -> stream.show(row == null ? null : StreamEvent.of(row))));
+    }
+
+    /** Streams how a suit stands, unless that is what the client saw last, its changes, and its end. */
+    public EventStream open(BatchRow suit, String lastSeen) {
+        return open(stream -> batches.watch(suit, now -> {
+            StreamEvent event = now == null ? null : StreamEvent.of(now);
+            if (event == null || event.last() || !event.id().equals(lastSeen)) {
+                stream.show(event);
+            }
+        }));
+    }
+
+    private EventStream open(Function<EventStream, MoldWatch.Watch> listen) {
         EventStream stream = new EventStream(writers);
         open.add(stream);
-        MoldWatch.Watch listening = watch.watch(mold, afterVersion, stream::show);
+        MoldWatch.Watch listening = listen.apply(stream);
         stream.onClose(() -> {
             listening.close();
             open.remove(stream);

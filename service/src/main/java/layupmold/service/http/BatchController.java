@@ -13,6 +13,7 @@ import layupmold.service.batch.BatchRow;
 import layupmold.service.batch.BatchTable;
 import layupmold.service.batch.BatchView;
 import layupmold.service.batch.Batches;
+import layupmold.service.events.BatchWatch;
 import layupmold.service.idempotency.KeyedRequest;
 import layupmold.service.problem.ProblemException;
 import layupmold.service.problem.ProblemKind;

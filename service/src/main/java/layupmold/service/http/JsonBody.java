@@ -32,6 +32,10 @@ class JsonBody {
             throw new ProblemException(ProblemKind.BODY_INVALID,
                     errors.size() == 1 ? "One field is wrong." : errors.size() + " fields are wrong.", null, errors, List.of());
         }
-        return ContractJson.read(body, type);
+        try {
+            return ContractJson.read(body, type);
+        } catch (IOException e) {
+            throw new ProblemException(ProblemKind.MALFORMED_JSON, "The body cannot be read: " + e.getMessage());
+        }
     }
 }
