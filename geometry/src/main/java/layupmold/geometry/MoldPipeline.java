@@ -65,7 +65,7 @@ public final class MoldPipeline {
      * @param part the mesh as its file gave it
      * @param recipe everything else
      * @param progress told at the start of every stage
-     * @throws java.util.concurrent.CancellationException if {@code progress} throws it
+     * @throws java.util.concurrent.CancellationException if {@code progress} throws it or the thread is interrupted
      */
     public static MoldOutcome make(PartFile part, Recipe recipe, Progress progress) {
         MoldPipeline pipeline = new MoldPipeline(recipe, progress);

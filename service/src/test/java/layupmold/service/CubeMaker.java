@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.locks.LockSupport;
 import layupmold.geometry.MoldOutcome;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.Progress;
@@ -18,12 +19,14 @@ import layupmold.geometry.inspect.MeasuredSolid;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.MeshLimits;
 import layupmold.geometry.mesh.io.MeshReader;
+import layupmold.geometry.parallel.Parallel;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.service.making.MoldMaker;
 
 /**
  * Stands in for the pipeline where the service around it is tested: reads the part for real and hands out a cube. The
- * recipe's title steers it: "reject", "crash", "die" (out of memory), or "slow N" for N stages of 100 ms.
+ * recipe's title steers it: "reject", "crash", "die" (out of memory), "slow N" for N stages of 100 ms, or
+ * "deaf N" for one stage of that length.
  */
 public final class CubeMaker implements MoldMaker {
 
@@ -58,6 +61,12 @@ public final class CubeMaker implements MoldMaker {
         }
         if (title.startsWith("die")) {
             throw new OutOfMemoryError("as if");
+        }
+        if (title.startsWith("deaf")) {
+            long end = System.nanoTime() + 100_000_000L * Integer.parseInt(title.split(" ")[1]);
+            while (System.nanoTime() < end) {
+                Parallel.forRanges(1000, 10, (chunk, from, to) -> LockSupport.parkNanos(100_000));
+            }
         }
         if (title.startsWith("slow")) {
             int stages = Integer.parseInt(title.split(" ")[1]);

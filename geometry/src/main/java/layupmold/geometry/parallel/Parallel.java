@@ -1,5 +1,6 @@
 package layupmold.geometry.parallel;
 
+import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
 
 /**
@@ -7,6 +8,9 @@ import java.util.stream.IntStream;
  *
  * <p>Work is cut by {@code grain} alone, never by the number of threads, so a caller that keeps one partial result a
  * range and combines them in order gets the same bytes on any machine.
+ *
+ * <p>A thread that is interrupted begins no more work here but throws {@link CancellationException}, and stays
+ * interrupted. So long computations end soon without having to ask.
  */
 public final class Parallel {
 
@@ -26,6 +30,7 @@ public final class Parallel {
 
     /** Runs {@code body} once a range of at most {@code grain} indices out of {@code 0..n-1}; returns when all ran. */
     public static void forRanges(int n, int grain, RangeBody body) {
+        stopIfInterrupted();
         int chunks = chunkCount(n, grain);
         if (chunks <= 1) {
             if (n > 0) {
@@ -39,6 +44,13 @@ public final class Parallel {
 
     /** Runs the tasks side by side; returns when all ran. They may use this class in turn. */
     public static void all(Runnable... tasks) {
+        stopIfInterrupted();
         IntStream.range(0, tasks.length).parallel().forEach(i -> tasks[i].run());
+    }
+
+    private static void stopIfInterrupted() {
+        if (Thread.currentThread().isInterrupted()) {
+            throw new CancellationException("interrupted");
+        }
     }
 }

@@ -50,6 +50,29 @@ class DrapeTest {
         }
     }
 
+    /** A mirrored laminate: what is draped over the mirror image at the negative angle is the mirror image. */
+    @Test
+    void clothOverAMirroredSheetAtTheNegativeAngleIsMirrored() {
+        TriangleMesh sheet = Sheets.bent(160, 90, (x, y) -> new Vector3d(x, y,
+                14 * Math.sin(0.03 * x + 0.02 * y + 1) * Math.cos(0.025 * y) + 0.002 * x * y));
+        DrapeFigures there = Drape.ply(ToolSheet.of(sheet), spec(3, 0).withWarpAngle(30), HERE).figures();
+        DrapeFigures mirrored = Drape.ply(ToolSheet.of(mirrorX(sheet)), spec(3, 0).withWarpAngle(-30), HERE).figures();
+        DrapeFigures notTurned = Drape.ply(ToolSheet.of(mirrorX(sheet)), spec(3, 0).withWarpAngle(30), HERE).figures();
+        assertEquals(there.maxShearDeg(), mirrored.maxShearDeg(), 1e-6);
+        assertEquals(there.p95ShearDeg(), mirrored.p95ShearDeg(), 1e-6);
+        assertEquals(there.flatMm2(), mirrored.flatMm2(), 1e-4);
+        assertTrue(Math.abs(there.maxShearDeg() - notTurned.maxShearDeg()) > 0.1 * there.maxShearDeg(),
+                "the sheet tells the angles apart");
+    }
+
+    private static TriangleMesh mirrorX(TriangleMesh mesh) {
+        double[] xyz = mesh.xyz().clone();
+        for (int i = 0; i < xyz.length; i += 3) {
+            xyz[i] = -xyz[i];
+        }
+        return new TriangleMesh(xyz, mesh.triangles()).flipped();
+    }
+
     /** A tray whose walls rise at 3° of draft: down one wall, over the floor, up the other. */
     @Test
     void steepWallsAreCovered() {

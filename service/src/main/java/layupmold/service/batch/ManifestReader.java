@@ -80,9 +80,13 @@ class ManifestReader {
         if (node.get("recipe") instanceof ObjectNode own) {
             RecipeLayers.lay(layers, own);
         }
+        boolean ownPlies = node.at("/recipe/layup/plies").isArray();
         AcceptedRecipe recipe = null;
         try {
             recipe = recipes.read(layers.toString());
+            if (node.has("mirrorOf") && !ownPlies) {
+                recipe = recipes.read(MirroredLayup.of(recipe.json()));
+            }
         } catch (ProblemException e) {
             for (FieldError error : e.problem().errors()) {
                 errors.add(new FieldError(pointer + "/recipe" + error.pointer(), error.code(), error.detail()));

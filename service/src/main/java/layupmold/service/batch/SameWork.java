@@ -1,7 +1,10 @@
 package layupmold.service.batch;
 
+import java.util.List;
 import layupmold.api.ContractJson;
+import layupmold.api.recipe.LayupRecipe;
 import layupmold.api.recipe.MoldRecipe;
+import layupmold.api.recipe.PlyRecipe;
 import layupmold.geometry.congruence.Isometry;
 import layupmold.geometry.recipe.Keep;
 import layupmold.geometry.recipe.Recipe;
@@ -22,11 +25,17 @@ class SameWork {
         this.recipes = recipes;
     }
 
-    /** Equal for recipes that differ in title and kit alone: neither changes the mold. */
+    /** Equal for recipes that differ in title, kit and the angles of plies alone: none of them changes the mold. */
     String key(String recipeJson) {
         MoldRecipe r = recipes.readStored(recipeJson).effective();
         return Sha256.hex(ContractJson.write(new MoldRecipe(null, r.unit(), r.pull(), r.keep(), r.tool(), r.hold(),
-                r.layup(), r.releaseMm(), r.openings(), r.flange(), r.body(), r.printer(), r.inspect(), null)));
+                withoutAngles(r.layup()), r.releaseMm(), r.openings(), r.flange(), r.body(), r.printer(), r.inspect(), null)));
+    }
+
+    private static LayupRecipe withoutAngles(LayupRecipe layup) {
+        List<PlyRecipe> plies = layup.plies().stream().map(ply -> new PlyRecipe(
+                ply.weave(), ply.arealWeightGsm(), ply.fibreDensity(), 0.0, ply.fibre(), ply.tow())).toList();
+        return new LayupRecipe(plies, layup.fibreWeightFraction(), layup.matrixDensity(), layup.finishCoatMm());
     }
 
     /** Whether what a recipe says in the part's own coordinates, pull and seed, holds on both sides of a map. */

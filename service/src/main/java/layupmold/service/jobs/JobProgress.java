@@ -6,26 +6,33 @@ import java.util.function.BooleanSupplier;
 import layupmold.geometry.Progress;
 import org.springframework.context.ApplicationEventPublisher;
 
-/** Writes a job's progress to the database, and learns there that it should stop. */
+/**
+ * Writes a job's progress to the database, and learns there that it should stop. From the first stage until the mold is
+ * computed it can be stopped from outside as well, in the midst of a stage.
+ */
 final class JobProgress implements Progress {
 
     private final MoldTable molds;
     private final ApplicationEventPublisher events;
     private final MoldRow mold;
-    private final BooleanSupplier stopping;
+    private final BooleanSupplier handingBack;
+    private final Interruptible work = new Interruptible();
+    private boolean computed;
     private volatile String stage = "start";
     private long stageBegan = System.nanoTime();
 
-    JobProgress(MoldTable molds, ApplicationEventPublisher events, MoldRow mold, BooleanSupplier stopping) {
+    /** To be made by the thread that does the work. */
+    JobProgress(MoldTable molds, ApplicationEventPublisher events, MoldRow mold, BooleanSupplier handingBack) {
         this.molds = molds;
         this.events = events;
         this.mold = mold;
-        this.stopping = stopping;
+        this.handingBack = handingBack;
     }
 
     @Override
     public void at(String newStage, double fraction) {
-        if (stopping.getAsBoolean()) {
+        work.pause();
+        if (handingBack.getAsBoolean()) {
             throw new HandBack();
         }
         if (!newStage.equals(stage)) {
@@ -37,6 +44,25 @@ final class JobProgress implements Progress {
             throw new CancellationException("mold " + mold.id() + " is no longer asked for");
         }
         events.publishEvent(new MoldChanged(mold.id()));
+        if (!computed) {
+            work.compute();
+        }
+    }
+
+    /** To be called by the worker when the computing is over, however it ended. */
+    void computed() {
+        computed = true;
+        work.pause();
+    }
+
+    /** Stops the work, unless its result is being stored already. */
+    void stop() {
+        work.stop();
+    }
+
+    /** Whether the database still has this attempt as the one under way. */
+    boolean isWanted() {
+        return molds.isRunning(mold.id(), mold.attempt());
     }
 
     /** Tells how long the stage took that is over now. */

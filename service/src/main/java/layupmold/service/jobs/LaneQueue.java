@@ -34,10 +34,12 @@ final class LaneQueue {
     private final SchedulerClient client;
     private final Scheduler scheduler;
     private final Duration retryAfter;
+    private final LaneThreads threads;
 
     /** @param workers asked for when work comes, since they may need the queues themselves */
-    LaneQueue(String table, int threads, DataSource database, JobSettings settings, ObjectProvider<QueuedWork> workers) {
+    LaneQueue(String table, int molds, DataSource database, JobSettings settings, ObjectProvider<QueuedWork> workers) {
         retryAfter = settings.retryAfter();
+        threads = new LaneThreads(table, molds);
         for (QueuedWork.Kind kind : QueuedWork.Kind.values()) {
             tasks.put(kind, Tasks.custom(kind.task(), Void.class).onFailure(this::again).onDeadExecutionRevive()
                     .execute((instance, context) -> run(worker(workers, kind), instance.getId())));
@@ -48,7 +50,7 @@ final class LaneQueue {
         SchedulerBuilder builder = Scheduler.create(database, all)
                 .tableName(table)
                 .schedulerName(new SchedulerName.Fixed(table + "-" + UUID.randomUUID()))
-                .threads(threads)
+                .threads(molds)
                 .enableImmediateExecution()
                 .pollingInterval(settings.poll())
                 .heartbeatInterval(settings.heartbeat())
@@ -62,8 +64,8 @@ final class LaneQueue {
         return workers.stream().filter(worker -> worker.kind() == kind).findFirst().orElseThrow();
     }
 
-    private static CompletionHandler<Void> run(QueuedWork worker, String id) {
-        Optional<Duration> lookAgain = worker.run(id);
+    private CompletionHandler<Void> run(QueuedWork worker, String id) {
+        Optional<Duration> lookAgain = threads.run(() -> worker.run(id));
         return lookAgain.isEmpty() ? new CompletionHandler.OnCompleteRemove<>()
                 : (complete, operations) -> operations.reschedule(complete, Instant.now().plus(lookAgain.get()));
     }

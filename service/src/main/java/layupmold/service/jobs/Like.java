@@ -23,8 +23,9 @@ public record Like(String mold, Blob part, String partFile, String title, Isomet
                 ? Finding.info("suit", "mold-mirrored", String.format(Locale.ROOT,
                         "By its shape this part is the mirror image of %s: its mold is that one's mirror image.", title))
                         .measured(deviationMm, toleranceMm, "mm")
-                        .advising("Ply angles are laid out in this mold's plan, as the recipe says; for a mirrored "
-                                + "laminate give the part a recipe with mirrored angles.")
+                        .advising("Ply angles are those of this part's recipe, in its mold's plan. Where the manifest "
+                                + "calls a part the mirror image of another (mirrorOf) and gives it no plies of its own, "
+                                + "they are mirrored too.")
                 : Finding.info("suit", "mold-reused", String.format(Locale.ROOT,
                         "By its shape this part is the same as %s: one mold serves both.", title))
                         .measured(deviationMm, toleranceMm, "mm");

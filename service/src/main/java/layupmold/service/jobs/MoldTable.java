@@ -88,6 +88,12 @@ public class MoldTable {
                 .param("id", id).param("attempt", attempt).param("stage", stage).param("percent", percent).update();
     }
 
+    /** Whether the attempt is the current one and under way. */
+    boolean isRunning(String id, int attempt) {
+        return jdbc.sql("select count(*) from mold where id = :id and attempt = :attempt and status = 'RUNNING'")
+                .param("id", id).param("attempt", attempt).query(Long.class).single() == 1;
+    }
+
     /** @return false if the attempt is no longer the current one; the files then stay unseen */
     boolean finish(String id, int attempt, MoldFiles files, Instant now, Instant expiry) {
         return end.end(id, () -> 1 == jdbc.sql("""

@@ -88,6 +88,7 @@ class MoldWorker implements QueuedWork {
         MoldRow mold = begun.get();
         MDC.put("mold", id);
         JobProgress progress = new JobProgress(molds, events, mold, stopping::isHandingBack);
+        stopping.began(progress);
         try (Deadlines.Deadline deadline = deadlines.start(() -> timeIsUp(mold, progress))) {
             if (mold.attempt() > settings.maxTries()) {
                 end(mold, MoldStatus.FAILED, givenUp(mold, settings.maxTries(),
@@ -102,6 +103,7 @@ class MoldWorker implements QueuedWork {
         } catch (Exception | LinkageError | VirtualMachineError e) {
             afterFailure(mold, progress, e);
         } finally {
+            stopping.ended(progress);
             events.publishEvent(new MoldChanged(id));
             MDC.remove("mold");
         }
@@ -110,7 +112,12 @@ class MoldWorker implements QueuedWork {
     /** Molds that wait for this one come first: once it is done, nobody need look after them. */
     private void make(MoldRow mold, JobProgress progress) throws IOException {
         AcceptedRecipe recipe = recipes.readStored(mold.recipeJson());
-        MoldOutcome outcome = making.make(mold, recipe.geometry(), progress);
+        MoldOutcome outcome;
+        try {
+            outcome = making.make(mold, recipe.geometry(), progress);
+        } finally {
+            progress.computed();
+        }
         progress.at("write", 0.95);
         for (String twin : likes.waitingFor(mold.id())) {
             Optional<MoldRow> row = molds.find(twin);
@@ -165,6 +172,7 @@ class MoldWorker implements QueuedWork {
         end(mold, MoldStatus.FAILED, new ProblemException(ProblemKind.TIME_LIMIT,
                 "The limit of " + settings.timeLimit().toSeconds() + " s passed in stage " + progress.stage() + ".",
                 self(mold), List.of(), List.of()));
+        progress.stop();
     }
 
     private void end(MoldRow mold, MoldStatus status, ProblemException problem) {

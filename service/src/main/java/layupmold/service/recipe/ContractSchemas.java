@@ -15,6 +15,8 @@ import layupmold.api.ContractDocument;
 import layupmold.api.problem.FieldError;
 import layupmold.service.problem.ProblemException;
 import layupmold.service.problem.ProblemKind;
+import org.springframework.boot.context.event.ApplicationReadyEvent;
+import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import tools.jackson.core.JacksonException;
 
@@ -45,8 +47,7 @@ public class ContractSchemas {
      * @throws ProblemException if it is not JSON at all
      */
     public List<FieldError> check(String name, String json) {
-        Schema schema = schemas.computeIfAbsent(name, key -> registry.getSchema(
-                SchemaLocation.of("classpath:" + ContractDocument.RESOURCE + "#/components/schemas/" + key)));
+        Schema schema = schema(name);
         try {
             return schema.validate(json, InputFormat.JSON).stream()
                     .map(ContractSchemas::toFieldError)
@@ -56,6 +57,19 @@ public class ContractSchemas {
         } catch (JacksonException | IllegalArgumentException e) {
             throw new ProblemException(ProblemKind.MALFORMED_JSON, "This is not JSON: " + firstLine(e));
         }
+    }
+
+    /** Reading the contract takes a second or two, which the first client need not wait for. */
+    @EventListener(ApplicationReadyEvent.class)
+    void readAhead() {
+        Thread reader = new Thread(() -> check("MoldRecipe", "{}"), "contract-reader");
+        reader.setDaemon(true);
+        reader.start();
+    }
+
+    private Schema schema(String name) {
+        return schemas.computeIfAbsent(name, key -> registry.getSchema(
+                SchemaLocation.of("classpath:" + ContractDocument.RESOURCE + "#/components/schemas/" + key)));
     }
 
     private static FieldError toFieldError(Error error) {

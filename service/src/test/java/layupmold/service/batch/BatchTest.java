@@ -2,6 +2,7 @@ package layupmold.service.batch;
 
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.everyItem;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasSize;
@@ -101,9 +102,30 @@ class BatchTest {
         assertEquals(1, MAKER.finished.get("O").get());
         String right = done.path("parts[1].mold");
         service.request().get(right + "/report.json").then().statusCode(200)
-                .body("recipe.title", equalTo("R")).body("findings.code", hasItem("mold-mirrored"));
+                .body("recipe.title", equalTo("R")).body("findings.code", hasItem("mold-mirrored"))
+                .body("recipe.layup.plies.angleDeg", equalTo(List.of(0f, -45f)));
         service.request().get(done.path("parts[2].mold") + "/report.json").then().statusCode(200)
                 .body("findings.code", hasItem("mold-reused"));
+    }
+
+    /** Angles of plies change templates, not molds, so they neither part a pair nor are they turned against one's will. */
+    @Test
+    void aMirrorImageWithPliesOfItsOwnKeepsTheirAnglesAndSharesTheMold() {
+        String plies = ",\"layup\":{\"plies\":[{\"angleDeg\":30}]}";
+        String manifest = "{\"defaults\":{\"layup\":{\"plies\":[{\"angleDeg\":30}]}},\"parts\":["
+                + "{\"name\":\"l\",\"file\":\"l.stl\",\"recipe\":{\"title\":\"thirty\"}},"
+                + "{\"name\":\"r\",\"file\":\"r.stl\",\"mirrorOf\":\"l\",\"recipe\":{\"title\":\"thirty r\"}},"
+                + "{\"name\":\"own\",\"file\":\"r.stl\",\"mirrorOf\":\"l\",\"recipe\":{\"title\":\"own\"" + plies + "}}]}";
+        Response done = post(SuitZips.with("l.stl", chiral(1.25f, false, 0)).and("r.stl", chiral(1.25f, true, 3))
+                .and("suit.json", manifest), 60);
+        done.then().statusCode(200).body("parts[1].likeness.kind", equalTo("mirrored"))
+                .body("parts[2].likeness.kind", equalTo("mirrored")).body("parts.note", everyItem(nullValue()));
+        List<Float> angles = List.of(30f, -30f, 30f);
+        for (int i = 0; i < 3; i++) {
+            service.request().get(done.path("parts[" + i + "].mold") + "/report.json").then().statusCode(200)
+                    .body("recipe.layup.plies.angleDeg", equalTo(List.of(angles.get(i))));
+        }
+        assertEquals(null, MAKER.finished.get("own"));
     }
 
     @Test

@@ -1,6 +1,7 @@
 package layupmold.service.cluster;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
@@ -9,9 +10,12 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
+import org.awaitility.Awaitility;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -40,11 +44,10 @@ class ClusterKillTest {
 
     private final Random random = new Random(20260314);
     private final List<NodeProcess> nodes = new ArrayList<>();
+    private int kills;
 
     @Test
     void everyJobHasExactlyOneResultWhateverIsKilled() throws IOException, SQLException, InterruptedException {
-        long start = System.nanoTime();
-        int kills = 0;
         try (EmbeddedPostgres postgres = EmbeddedPostgres.builder().start()) {
             String url = postgres.getJdbcUrl("postgres", "postgres");
             startNode(url).awaitReady();
@@ -57,24 +60,39 @@ class ClusterKillTest {
             for (int i = 0; i < JOBS; i++) {
                 accepted.add(MoldClient.post(nodes.get(i % NODES), "slow 12 job " + i));
             }
-            long end = System.nanoTime() + 600_000_000_000L;
-            while (count(postgres, "select count(*) from mold where status in ('QUEUED', 'RUNNING')") > 0
-                    && System.nanoTime() < end) {
-                Thread.sleep(1000 + random.nextInt(2000));
-                nodes.remove(random.nextInt(nodes.size())).kill();
-                kills++;
-                startNode(url).awaitReady();
-            }
-            System.out.printf("cluster: %d jobs on %d nodes, %d kills, %.1f s%n", JOBS, NODES, kills,
-                    (System.nanoTime() - start) / 1e9);
+            double seconds = killUntilFinished(postgres, url);
+            System.out.printf(Locale.ROOT, "cluster: %d jobs on %d nodes in %.1f s, %d kills, one every %.1f s%n", JOBS, NODES,
+                    seconds, kills, seconds / kills);
             assertEquals(JOBS, accepted.stream().distinct().count());
             assertEquals(JOBS, count(postgres, "select count(*) from mold where status = 'DONE'"));
             assertEquals(JOBS, count(postgres, "select count(*) from audit"));
             assertEquals(JOBS, count(postgres, "select count(distinct id) from audit"));
-            assertEquals(0, count(postgres, "select count(*) from light_lane"));
+            // A node killed between a mold's end and its queue's next write leaves an entry that another clears away.
+            Awaitility.await().atMost(Duration.ofSeconds(60)).untilAsserted(
+                    () -> assertEquals(0, count(postgres, "select count(*) from light_lane")));
+            assertEquals(JOBS, count(postgres, "select count(*) from audit"));
+            assertTrue(kills > 0);
         } finally {
             nodes.forEach(NodeProcess::kill);
         }
+    }
+
+    /** Kills go on while other nodes start again; two that are up stay two until one of them is hit. */
+    private double killUntilFinished(EmbeddedPostgres postgres, String url) throws SQLException, InterruptedException {
+        long start = System.nanoTime();
+        while (count(postgres, "select count(*) from mold where status in ('QUEUED', 'RUNNING')") > 0
+                && System.nanoTime() - start < 600_000_000_000L) {
+            Thread.sleep(1000 + random.nextInt(3000));
+            List<NodeProcess> up = nodes.stream().filter(NodeProcess::isReady).toList();
+            if (up.size() > 1) {
+                NodeProcess hit = up.get(random.nextInt(up.size()));
+                hit.kill();
+                nodes.remove(hit);
+                kills++;
+                startNode(url);
+            }
+        }
+        return (System.nanoTime() - start) / 1e9;
     }
 
     private NodeProcess startNode(String url) {

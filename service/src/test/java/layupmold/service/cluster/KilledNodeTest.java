@@ -64,7 +64,8 @@ class KilledNodeTest {
         NodeProcess node = NodeProcess.start(home.resolve("node.log"),
                 "spring.datasource.url=jdbc:h2:file:" + home.resolve("db") + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE",
                 "layupmold.store.folder=" + home.resolve("blobs"), "layupmold.jobs.stop-within=300ms").awaitReady();
-        id = MoldClient.post(node, "slow 60 long");
+        // One long stage: only an interrupt ends it in time.
+        id = MoldClient.post(node, "deaf 60 long");
         MoldResource running = MoldClient.get(node, id, 1);
         assertEquals(MoldStatus.RUNNING, running.status());
         node.terminate();
@@ -78,11 +79,11 @@ class KilledNodeTest {
 
     @Test
     void nothingHalfWrittenIsEverUnderAHash() throws IOException {
-        NodeProcess node = start();
-        for (int i = 0; i < 30; i++) {
-            MoldClient.post(node, "quick " + i);
+        try (NodeProcess node = start()) {
+            for (int i = 0; i < 30; i++) {
+                MoldClient.post(node, "quick " + i);
+            }
         }
-        node.kill();
         try (Stream<Path> files = Files.walk(home.resolve("blobs/sha256"))) {
             List<Path> blobs = files.filter(Files::isRegularFile).toList();
             assertTrue(!blobs.isEmpty());

@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -22,6 +23,7 @@ import java.util.concurrent.TimeUnit;
 import layupmold.service.CubeMaker;
 import layupmold.service.Parts;
 import layupmold.service.RunningService;
+import org.awaitility.Awaitility;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -72,6 +74,24 @@ class JobsTest {
         part("slow 99").header("Prefer", "wait=60").post("/v1/molds").then().statusCode(422)
                 .body("type", equalTo("https://layupmold.invalid/problems/time-limit"));
         assertEquals(1, MAKER.begun.get("slow 99").get());
+    }
+
+    /** Two parts that would keep both workers for minutes within one stage. */
+    @Test
+    void jobsWhoseTimeIsUpOrThatAreCancelledFreeTheirWorkers() {
+        String late = part("deaf 1800").post("/v1/molds").then().statusCode(202).extract().header("Location");
+        String cancelled = part("deaf 1801").post("/v1/molds").then().statusCode(202).extract().header("Location");
+        Awaitility.await().atMost(Duration.ofSeconds(30)).until(() -> MAKER.begun.containsKey("deaf 1801"));
+        service.request().post(cancelled + "/cancel").then().statusCode(200);
+        part("first after deaf").header("Prefer", "wait=60").post("/v1/molds").then().statusCode(200);
+        service.request().header("Prefer", "wait=60").get(late).then().body("status", equalTo("failed"))
+                .body("problem.type", equalTo("https://layupmold.invalid/problems/time-limit"));
+        List<String> together = List.of(part("slow 9").post("/v1/molds").header("Location"),
+                part("slow 10").post("/v1/molds").header("Location"));
+        together.forEach(mold -> service.request().header("Prefer", "wait=60").get(mold).then()
+                .body("status", equalTo("done")));
+        Awaitility.await().atMost(Duration.ofSeconds(5)).untilAsserted(
+                () -> assertEquals(0, service.bean(Stopping.class).running(), "workers that still compute"));
     }
 
     @Test
