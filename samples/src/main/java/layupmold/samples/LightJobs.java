@@ -1,9 +1,11 @@
 package layupmold.samples;
 
+import com.sun.management.OperatingSystemMXBean;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintStream;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -12,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import layupmold.api.mold.MoldResource;
 import layupmold.api.mold.MoldStatus;
 import layupmold.api.recipe.MoldRecipe;
@@ -26,13 +29,18 @@ import layupmold.samples.client.MoldClient;
 import layupmold.samples.client.ServiceProblem;
 
 /**
- * What the service costs beyond its geometry: makes molds of many light parts first by calling the library in a loop, then
- * by posting all of them at once, and prints both times and how long each post took while the workers were busy. Arguments:
- * service jar, output folder, number of parts.
+ * What the service costs beyond its geometry: posts many light parts at once, and makes molds of a sample of them by
+ * calling the library in a loop, half of it before and half after, since machines drift. Prints time and processor time
+ * a mold of both, and how long each post took while the workers were busy. Arguments: service jar, output folder, number
+ * of parts.
  */
 public final class LightJobs {
 
     private static final int WARM_UPS = 4;
+    /** One part in so many is made in each of the two loops. */
+    private static final int SAMPLE = 8;
+    private static final OperatingSystemMXBean MACHINE =
+            (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
 
     private LightJobs() {
     }
@@ -50,27 +58,49 @@ public final class LightJobs {
         }
     }
 
+    /** @param eachS wall time, @param cpuS processor time, both a mold */
+    private record Cost(double eachS, double cpuS) {
+    }
+
     private static void run(Path jar, Path output, int count, PrintStream out) throws IOException, InterruptedException {
         List<Path> warmUps = write(output.resolve("warm-ups"), WARM_UPS, 40);
         List<Path> parts = write(output.resolve("parts"), count, 60);
         loop(warmUps);
-        double loopS = loop(parts);
-        out.printf(Locale.ROOT, "library in a loop: %d molds in %.1f s, %.2f s each%n", count, loopS, loopS / count);
-        try (ServiceProcess service = ServiceProcess.start(jar, output.resolve("service-" + ProcessHandle.current().pid()))) {
-            MoldClient client = new MoldClient(service.root());
+        Cost before = loop(every(SAMPLE, 0, parts));
+        tell(out, "library in a loop, before", before);
+        double[] postMs = new double[count];
+        List<MoldResource> ends;
+        Cost service;
+        try (ServiceProcess node = ServiceProcess.start(jar, output.resolve("service-" + ProcessHandle.current().pid()))) {
+            MoldClient client = new MoldClient(node.root());
             awaitAll(client, post(client, warmUps, new double[WARM_UPS]));
-            double[] postMs = new double[count];
-            List<MoldResource> ends = awaitAll(client, post(client, parts, postMs));
-            double serviceS = seconds(ends);
-            out.printf(Locale.ROOT, "service: %d molds in %.1f s, throughput %+.1f %% against the loop (bar: -15 %%)%n",
-                    done(ends), serviceS, 100 * (loopS / serviceS - 1));
-            Arrays.sort(postMs);
-            out.printf(Locale.ROOT, "posts while it worked: median %.0f ms, 99th percentile %.0f ms (bar: 100 ms), "
-                    + "longest %.0f ms%n", postMs[count / 2], postMs[(int) Math.ceil(0.99 * count) - 1], postMs[count - 1]);
-            if (done(ends) != count) {
-                throw new DemoFailure(count - done(ends) + " parts have no mold");
-            }
+            Duration cpu = node.cpu();
+            ends = awaitAll(client, post(client, parts, postMs));
+            service = new Cost(seconds(ends) / count, node.cpu().minus(cpu).toNanos() / 1e9 / count);
         }
+        tell(out, "service, " + count + " at once", service);
+        Cost after = loop(every(SAMPLE, SAMPLE / 2, parts));
+        tell(out, "library in a loop, after", after);
+        Cost loop = new Cost((before.eachS() + after.eachS()) / 2, (before.cpuS() + after.cpuS()) / 2);
+        out.printf(Locale.ROOT, "%d of %d molds made, throughput %+.1f %% against the loop (bar: -15 %%), processor time "
+                        + "%+.1f %%%n", done(ends), count, 100 * (loop.eachS() / service.eachS() - 1),
+                100 * (service.cpuS() / loop.cpuS() - 1));
+        Arrays.sort(postMs);
+        out.printf(Locale.ROOT, "posts while it worked: median %.0f ms, 99th percentile %.0f ms (bar: 100 ms), longest %.0f ms%n",
+                postMs[count / 2], postMs[(int) Math.ceil(0.99 * count) - 1], postMs[count - 1]);
+        if (done(ends) != count) {
+            throw new DemoFailure(count - done(ends) + " parts have no mold");
+        }
+    }
+
+    private static void tell(PrintStream out, String what, Cost cost) {
+        out.printf(Locale.ROOT, "%s: %.2f s a mold, %.2f s of processor time%n", what, cost.eachS(), cost.cpuS());
+    }
+
+    /** Every n-th part from the given one on, so that samples have the sizes of all. */
+    private static List<Path> every(int n, int from, List<Path> parts) {
+        return IntStream.range(0, parts.size()).filter(i -> i % n == from % Math.min(n, parts.size())).mapToObj(parts::get)
+                .toList();
     }
 
     private static List<Path> write(Path folder, int count, double radiusMm) throws IOException {
@@ -86,8 +116,9 @@ public final class LightJobs {
         return files;
     }
 
-    private static double loop(List<Path> parts) throws IOException {
+    private static Cost loop(List<Path> parts) throws IOException {
         long start = System.nanoTime();
+        long cpu = MACHINE.getProcessCpuTime();
         for (Path part : parts) {
             MoldOutcome outcome = MoldPipeline.make(MeshReader.read(Files.readAllBytes(part), part.toString(),
                     MeshLimits.defaults()), Recipe.defaults(), Progress.SILENT);
@@ -95,7 +126,8 @@ public final class LightJobs {
                 throw new DemoFailure(part + ": " + rejected.reason().message());
             }
         }
-        return (System.nanoTime() - start) / 1e9;
+        return new Cost((System.nanoTime() - start) / 1e9 / parts.size(),
+                (MACHINE.getProcessCpuTime() - cpu) / 1e9 / parts.size());
     }
 
     private static List<MoldResource> post(MoldClient client, List<Path> parts, double[] tookMs)

@@ -99,6 +99,11 @@ final class ServiceProcess implements AutoCloseable {
         return root;
     }
 
+    /** Processor time that it has used so far; zero where the system does not tell. */
+    Duration cpu() {
+        return process.info().totalCpuDuration().orElse(Duration.ZERO);
+    }
+
     Path log() {
         return log;
     }
