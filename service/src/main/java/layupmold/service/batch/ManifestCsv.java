@@ -24,6 +24,8 @@ import tools.jackson.databind.node.ObjectNode;
 final class ManifestCsv {
 
     private static final String RECIPE = "recipe";
+    /** Deeper than any recipe, and than a column's name may lead. */
+    private static final int DEEPEST = 8;
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
     private ManifestCsv() {
@@ -74,8 +76,9 @@ final class ManifestCsv {
 
     private static void putField(ObjectNode part, String column, String value) {
         String[] path = column.split("\\.");
-        if (path.length < 2 || !path[0].equals(RECIPE)) {
-            throw invalid("The manifest has an unknown column \"" + column + "\".");
+        if (path.length < 2 || path.length > DEEPEST || !path[0].equals(RECIPE)) {
+            throw invalid("The manifest has an unknown column \"" + column.substring(0, Math.min(100, column.length()))
+                    + "\".");
         }
         ObjectNode at = recipeOf(part);
         for (int i = 1; i < path.length - 1; i++) {

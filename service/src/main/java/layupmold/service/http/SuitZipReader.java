@@ -100,14 +100,14 @@ class SuitZipReader {
     }
 
     private static String safe(String name) {
-        String path = name.replace('\\', '/');
+        String path = name.replace('\\', '/').replaceAll("/+", "/").replaceFirst("^(\\./)+", "");
         boolean climbs = List.of(path.split("/")).contains("..");
         if (climbs || path.startsWith("/") || path.matches("^[A-Za-z]:.*") || path.matches(".*\\p{Cntrl}.*")
                 || path.length() > 1000) {
             throw invalid("The zip has an entry whose name leads out of it: \""
                     + path.replaceAll("\\p{Cntrl}", "?").substring(0, Math.min(200, path.length())) + "\".");
         }
-        return path.startsWith("./") ? path.substring(2) : path;
+        return path;
     }
 
     /** What file managers add by themselves. */
