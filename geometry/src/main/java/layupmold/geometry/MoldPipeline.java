@@ -10,12 +10,12 @@ import layupmold.geometry.congruence.Isometry;
 import layupmold.geometry.face.FaceExtraction;
 import layupmold.geometry.face.FaceResult;
 import layupmold.geometry.finding.Finding;
-import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.finding.Severity;
 import layupmold.geometry.flange.FlangeBuilder;
 import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.inspect.Inspection;
+import layupmold.geometry.laminate.LaminateFigures;
 import layupmold.geometry.laminate.LaminateStack;
 import layupmold.geometry.laminate.OffsetRule;
 import layupmold.geometry.mesh.CoordinateLattice;
@@ -34,7 +34,6 @@ import layupmold.geometry.pull.PullSearch;
 import layupmold.geometry.recipe.OpeningSpec;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.recipe.Tool;
-import layupmold.geometry.report.LaminateFigures;
 import layupmold.geometry.report.MoldReport;
 import org.joml.Vector3d;
 
@@ -72,7 +71,7 @@ public final class MoldPipeline {
         try {
             return pipeline.run(part);
         } catch (Rejection rejection) {
-            Finding reason = pipeline.inPartFrame(rejection.finding());
+            Finding reason = pipeline.toPart().apply(rejection.finding());
             pipeline.findings.add(reason);
             return new MoldOutcome.Rejected(reason, pipeline.findings);
         }
@@ -139,21 +138,22 @@ public final class MoldPipeline {
         FinishedMold finished = stage("inspect", 0.7, () -> FinishedMold.measure(
                 solid, target(flanged, female, solid.placement()), offset, recipe));
         finished.failures().stream().findFirst().ifPresent(failure -> {
-            finished.failures().stream().skip(1).forEach(f -> findings.add(inPartFrame(f)));
+            finished.failures().stream().skip(1).forEach(f -> findings.add(toPart().apply(f)));
             throw new Rejection(failure);
         });
         collect(finished.findings());
 
-        Inspection inspected = finished.inspection().in(new Isometry(frame.inverse().matrix()));
+        Isometry toPart = toPart();
+        Inspection inspected = finished.inspection().in(toPart);
         MoldReport report = new MoldReport(
                 Figures.part(part, face),
                 Figures.pull(pull, leaving, face, intoCavity),
                 Figures.face(face),
                 finished.openingFigures(face),
                 laminate,
-                finished.offsetFigures(tool, recipe, laminate, this::inPartFrame),
+                finished.offsetFigures(tool, recipe, laminate, toPart::apply),
                 finished.flangeFigures(tool, solid),
-                finished.bodyFigures(recipe, solid.parts(), this::inPartFrame),
+                finished.bodyFigures(recipe, solid.parts(), toPart::apply),
                 finished.checks(),
                 inspected.wall(), inspected.demold(), inspected.fabric(), inspected.print(),
                 findings);
@@ -208,23 +208,17 @@ public final class MoldPipeline {
     }
 
     private void collect(List<Finding> found) {
+        Isometry toPart = toPart();
         for (Finding finding : found) {
-            findings.add(inPartFrame(finding));
+            findings.add(toPart.apply(finding));
             if (finding.severity() == Severity.ERROR) {
                 throw new IllegalStateException("a stage must throw its errors: " + finding);
             }
         }
     }
 
-    private Finding inPartFrame(Finding finding) {
-        return finding.place() == null ? finding : finding.at(inPartFrame(finding.place()));
-    }
-
-    private Place inPartFrame(Place place) {
-        if (place == null) {
-            return null;
-        }
-        Vector3d p = frame.inverse().apply(place.point());
-        return new Place(p.x, p.y, p.z, place.triangle());
+    /** From the running stage's frame to the posted one. */
+    private Isometry toPart() {
+        return frame.inverse().isometry();
     }
 }

@@ -1,5 +1,6 @@
 package layupmold.geometry;
 
+import layupmold.geometry.congruence.Isometry;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Matrix4d;
 import org.joml.Matrix4dc;
@@ -26,6 +27,11 @@ public record RigidTransform(Matrix4dc matrix) {
 
     public Vector3d applyToDirection(Vector3d direction) {
         return matrix.transformDirection(direction, new Vector3d());
+    }
+
+    /** The same map as one that may mirror. */
+    public Isometry isometry() {
+        return new Isometry(matrix);
     }
 
     public RigidTransform inverse() {

@@ -1,5 +1,6 @@
 package layupmold.geometry.congruence;
 
+import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import org.joml.Matrix4d;
 import org.joml.Matrix4dc;
@@ -72,6 +73,11 @@ public record Isometry(Matrix4dc matrix) {
         }
         Vector3d p = apply(place.point());
         return new Place(p.x, p.y, p.z, place.triangle());
+    }
+
+    /** The finding with its place, if it has one, moved. */
+    public Finding apply(Finding finding) {
+        return finding.at(apply(finding.place()));
     }
 
     public Vector3d applyToDirection(Vector3d direction) {

@@ -83,6 +83,6 @@ public record Inspection(
     /** The same with places and directions in another frame; the maps stay. */
     public Inspection in(Isometry frame) {
         return new Inspection(wall.in(frame), demold.in(frame), deviation.in(frame), fabric.in(frame), print.in(frame),
-                maps, findings.stream().map(f -> f.place() == null ? f : f.at(frame.apply(f.place()))).toList());
+                maps, findings.stream().map(frame::apply).toList());
     }
 }

@@ -2,9 +2,8 @@ package layupmold.geometry.inspect;
 
 import java.util.Arrays;
 import layupmold.geometry.mesh.TriangleMesh;
-import org.locationtech.jts.algorithm.ConvexHull;
+import layupmold.geometry.plate.Silhouette;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.GeometryFactory;
 
 /** The convex outline of a solid seen from above, for turning it about z. Used by one thread. */
 final class PlanOutline {
@@ -29,12 +28,7 @@ final class PlanOutline {
 
     /** O(n log n). */
     static PlanOutline of(TriangleMesh solid) {
-        double[] xyz = solid.xyz();
-        Coordinate[] points = new Coordinate[solid.vertexCount()];
-        for (int v = 0; v < points.length; v++) {
-            points[v] = new Coordinate(xyz[3 * v], xyz[3 * v + 1]);
-        }
-        Coordinate[] ring = new ConvexHull(points, new GeometryFactory()).getConvexHull().getCoordinates();
+        Coordinate[] ring = Silhouette.hull(solid).getCoordinates();
         double[] xy = new double[2 * (ring.length - 1)];
         for (int i = 0; i < ring.length - 1; i++) {
             xy[2 * i] = ring[i].x;

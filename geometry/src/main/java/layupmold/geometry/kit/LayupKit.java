@@ -10,11 +10,11 @@ import layupmold.geometry.drape.DrapedPly;
 import layupmold.geometry.drape.FlatPattern;
 import layupmold.geometry.drape.ToolSheet;
 import layupmold.geometry.finding.Finding;
+import layupmold.geometry.laminate.LaminateFigures;
 import layupmold.geometry.laminate.LaminateStack;
 import layupmold.geometry.recipe.Layup;
 import layupmold.geometry.recipe.Ply;
 import layupmold.geometry.recipe.Recipe;
-import layupmold.geometry.report.LaminateFigures;
 
 /**
  * What the bench needs for one part, computed from its mold.

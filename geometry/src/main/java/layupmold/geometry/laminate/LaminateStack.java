@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import layupmold.geometry.recipe.Layup;
 import layupmold.geometry.recipe.Ply;
-import layupmold.geometry.report.LaminateFigures;
 
 /**
  * Thickness and mass of a cured laminate from dry cloth and resin by the rule of mixtures, voids neglected.

@@ -40,7 +40,8 @@ public final class Silhouette {
         return hull(solid);
     }
 
-    private static Polygon hull(TriangleMesh solid) {
+    /** The convex hull of all its vertices in plan, mm; O(n log n). */
+    public static Polygon hull(TriangleMesh solid) {
         Coordinate[] points = new Coordinate[solid.vertexCount()];
         for (int v = 0; v < points.length; v++) {
             points[v] = new Coordinate(solid.xyz()[3 * v], solid.xyz()[3 * v + 1]);

@@ -6,6 +6,7 @@ import layupmold.geometry.inspect.DemoldFigures;
 import layupmold.geometry.inspect.FabricFigures;
 import layupmold.geometry.inspect.PrintFigures;
 import layupmold.geometry.inspect.ThicknessFigures;
+import layupmold.geometry.laminate.LaminateFigures;
 
 /** What every stage measured and found, in pipeline order; places are in the posted mesh's frame. */
 public record MoldReport(

@@ -6,7 +6,6 @@ import java.util.List;
 import layupmold.geometry.recipe.Layup;
 import layupmold.geometry.recipe.Ply;
 import layupmold.geometry.recipe.Weave;
-import layupmold.geometry.report.LaminateFigures;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;

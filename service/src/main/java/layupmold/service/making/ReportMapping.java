@@ -11,7 +11,7 @@ import layupmold.geometry.MoldRegion;
 import layupmold.geometry.RigidTransform;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
-import layupmold.geometry.report.LaminateFigures;
+import layupmold.geometry.laminate.LaminateFigures;
 import layupmold.geometry.report.MoldReport;
 import layupmold.service.recipe.AcceptedRecipe;
 import org.joml.Vector3d;

@@ -1,4 +1,4 @@
-package layupmold.geometry.report;
+package layupmold.geometry.laminate;
 
 import java.util.List;
 
