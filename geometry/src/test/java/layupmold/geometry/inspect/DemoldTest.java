@@ -12,6 +12,7 @@ import layupmold.geometry.recipe.InspectSpec;
 import layupmold.geometry.recipe.Tool;
 import layupmold.geometry.shapes.Pick;
 import layupmold.geometry.shapes.Revolved;
+import layupmold.geometry.shapes.Shapes;
 import org.joml.Matrix4d;
 import org.joml.Vector3d;
 import org.junit.jupiter.api.Test;
@@ -125,6 +126,27 @@ class DemoldTest {
         DemoldFigures finer = measure(bowlSolid(10, 400));
         assertEquals(plain.undercutMm2(), finer.undercutMm2(), 0.01 * plain.undercutMm2());
         assertEquals(plain.lockedRegions().get(0).depthMm(), finer.lockedRegions().get(0).depthMm(), 0.01);
+    }
+
+    /** The surface stays the same to the last bit of a halved edge, so draft and area stay too; samples move. */
+    @Test
+    void fourTrianglesForOneChangeNothingButTheSamples() {
+        MeasuredSolid solid = bowlSolid(10, 120);
+        byte[] regions = new byte[4 * solid.regions().length];
+        for (int t = 0; t < regions.length; t++) {
+            regions[t] = solid.regions()[t / 4];
+        }
+        DemoldFigures plain = measure(solid);
+        DemoldFigures split = measure(MeasuredSolid.of(Shapes.splitInFour(solid.mesh()), regions));
+        assertEquals(plain.facingAwayMm2(), split.facingAwayMm2(), 1e-9 * plain.facingAwayMm2());
+        assertEquals(plain.shadowedMm2(), split.shadowedMm2(), 0.01 * plain.shadowedMm2());
+        assertEquals(plain.leastDraft().leastDeg(), split.leastDraft().leastDeg(), 1e-9);
+        for (int bin = 0; bin < 72; bin++) {
+            double area = plain.leastDraft().histogram().areaMm2().get(bin);
+            assertEquals(area, split.leastDraft().histogram().areaMm2().get(bin), 1e-6);
+        }
+        assertEquals(1, split.lockedRegions().size());
+        assertEquals(plain.lockedRegions().get(0).depthMm(), split.lockedRegions().get(0).depthMm(), 5e-3);
     }
 
     @Test

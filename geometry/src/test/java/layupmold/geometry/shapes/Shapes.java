@@ -1,6 +1,8 @@
 package layupmold.geometry.shapes;
 
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.function.UnaryOperator;
 import layupmold.geometry.mesh.EdgeTopology;
@@ -125,6 +127,32 @@ public final class Shapes {
         triangles[n + 1] = b;
         triangles[n + 2] = c;
         return n + 3;
+    }
+
+    /** The same surface with four triangles for each: triangle {@code t} becomes {@code 4t} to {@code 4t + 3}. */
+    public static TriangleMesh splitInFour(TriangleMesh mesh) {
+        int[] old = mesh.triangles();
+        double[] xyz = Arrays.copyOf(mesh.xyz(), mesh.xyz().length + 3 * old.length);
+        int[] triangles = new int[4 * old.length];
+        Map<Long, Integer> middles = new HashMap<>();
+        int[] m = new int[3];
+        int n = 0;
+        for (int t = 0; t < old.length; t += 3) {
+            for (int k = 0; k < 3; k++) {
+                int a = old[t + k];
+                int b = old[t + (k + 1) % 3];
+                m[k] = middles.computeIfAbsent((long) Math.min(a, b) << 32 | Math.max(a, b),
+                        edge -> mesh.vertexCount() + middles.size());
+                for (int axis = 0; axis < 3; axis++) {
+                    xyz[3 * m[k] + axis] = (xyz[3 * a + axis] + xyz[3 * b + axis]) / 2;
+                }
+            }
+            n = put(triangles, n, old[t], m[0], m[2]);
+            n = put(triangles, n, m[0], old[t + 1], m[1]);
+            n = put(triangles, n, m[2], m[1], old[t + 2]);
+            n = put(triangles, n, m[0], m[1], m[2]);
+        }
+        return new TriangleMesh(Arrays.copyOf(xyz, 3 * (mesh.vertexCount() + middles.size())), triangles);
     }
 
     /** The mesh with every vertex moved. */
