@@ -2,7 +2,7 @@ package layupmold.geometry.offset;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
@@ -18,6 +18,7 @@ import layupmold.geometry.offset.repair.SurfaceFinish;
 import layupmold.geometry.simplify.CrossingRepair;
 import layupmold.geometry.simplify.Simplifier;
 import layupmold.geometry.simplify.SimplifyLimits;
+import layupmold.geometry.simplify.TargetFit;
 import org.joml.Vector3d;
 
 /**
@@ -38,8 +39,7 @@ public final class OffsetStage {
     /** Rebuilt triangles that leave the offset by more are split. */
     private static final double FINISH_MM = 0.007;
 
-    /** Places that cross after one are contoured as well in the next. */
-    private static final int REFINING_ATTEMPTS = 4;
+    private static final int REFINING_ATTEMPTS = 3;
     private static final String AS_MOVED =
             "the face's own triangles, moved to their offset planes; sharp edges mitred";
 
@@ -66,12 +66,12 @@ public final class OffsetStage {
             TriangleMesh sound = inward ? built.mesh().flipped() : built.mesh();
             return new OffsetSurface(sound, regions, outline(sound), AS_MOVED, 0, List.of());
         }
-        Finished best = refine(finish(built, lattice), regions, built.field(), lattice);
-        byte[] left = new byte[best.labels.length];
+        TargetFit.Result best = refine(finish(built, lattice).fit(), regions, built.field(), lattice);
+        byte[] left = new byte[best.labels().length];
         for (int t = 0; t < left.length; t++) {
-            left[t] = (byte) best.labels[t];
+            left[t] = (byte) best.labels()[t];
         }
-        TriangleMesh mesh = inward ? best.mesh.flipped() : best.mesh;
+        TriangleMesh mesh = inward ? best.mesh().flipped() : best.mesh();
         return new OffsetSurface(mesh, left, outline(mesh), method(built), built.cellMm(), findings(built));
     }
 
@@ -94,35 +94,44 @@ public final class OffsetStage {
                 .advising("Detail narrower than twice the offset does not survive there."));
     }
 
-    private record Finished(TriangleMesh mesh, int[] labels, int[] crossing) {
-    }
-
     /** Simplifies what was rebuilt, frees it of crossings and brings it closer to the offset. */
-    private static Finished finish(LocalRepair.Result built, CoordinateLattice lattice) {
+    private static SurfaceFinish.Result finish(LocalRepair.Result built, CoordinateLattice lattice) {
         TriangleMesh rounded =
                 new TriangleMesh(lattice.round(built.mesh().xyz().clone()), built.mesh().triangles());
-        Simplifier.Result fewer =
-                CrossingRepair.repair(Simplifier.simplify(rounded, built.labels(), built.moved(), SIMPLIFY));
-        SurfaceFinish.Result finished = SurfaceFinish.finish(
+        Simplifier.Result fewer = CrossingRepair.repair(
+                Simplifier.simplify(rounded, built.labels(), built.moved(), SIMPLIFY), built.field().target());
+        return SurfaceFinish.finish(
                 fewer.mesh(), fewer.labels(), fewer.fixed(), built.field(), FINISH_MM, lattice);
-        int[] labels = Arrays.stream(finished.source()).map(t -> fewer.labels()[t]).toArray();
-        return new Finished(finished.mesh(), labels, finished.crossing());
     }
 
-    /** Contours places of the tool surface that still miss, if that leaves it as sound as it is. */
-    private static Finished refine(Finished first, byte[] regions, OffsetField field, CoordinateLattice lattice) {
-        double[] crossings = LocalRepair.sides(first.mesh, first.crossing);
-        for (int attempt = 0; attempt < REFINING_ATTEMPTS; attempt++) {
-            LocalRepair.Result refined = LocalRepair.refine(first.mesh, first.labels,
-                    t -> MoldRegion.of((byte) first.labels[t]).isTool(), regions, field, TOLERANCE_MM, crossings);
-            Finished better = refined == null ? null : finish(refined, lattice);
-            if (better == null || better.crossing.length == 0 && isOneSheet(better.mesh)) {
-                return better == null ? first : better;
+    /** Contours places of the tool surface that still miss, as long as that leaves it as sound as it is. */
+    private static TargetFit.Result refine(
+            TargetFit.Result first, byte[] regions, OffsetField field, CoordinateLattice lattice) {
+        TargetFit.Result best = first;
+        TargetFit.Result current = first;
+        for (int attempt = 0; attempt < REFINING_ATTEMPTS && worst(current) > TOLERANCE_MM; attempt++) {
+            boolean[] off = new boolean[current.labels().length];
+            for (int t = 0; t < off.length; t++) {
+                off[t] = toolMiss(current, t) > TOLERANCE_MM;
             }
-            crossings = DoubleStream.concat(Arrays.stream(crossings),
-                    Arrays.stream(LocalRepair.sides(better.mesh, better.crossing))).toArray();
+            LocalRepair.Result refined =
+                    LocalRepair.refine(current.mesh(), current.labels(), off, regions, field, TOLERANCE_MM);
+            SurfaceFinish.Result better = refined == null ? null : finish(refined, lattice);
+            if (better == null || better.crosses() || !isOneSheet(better.fit().mesh())) {
+                return best;
+            }
+            current = better.fit();
+            best = worst(current) < worst(best) ? current : best;
         }
-        return first;
+        return best;
+    }
+
+    private static double worst(TargetFit.Result fit) {
+        return IntStream.range(0, fit.labels().length).mapToDouble(t -> toolMiss(fit, t)).max().orElse(0);
+    }
+
+    private static double toolMiss(TargetFit.Result fit, int t) {
+        return MoldRegion.of((byte) fit.labels()[t]).isTool() ? fit.misses()[t] : 0;
     }
 
     private static boolean isOneSheet(TriangleMesh mesh) {

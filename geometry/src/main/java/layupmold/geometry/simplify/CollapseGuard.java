@@ -43,7 +43,7 @@ final class CollapseGuard {
     }
 
     /** Whether the start of {@code h} is the tip of three triangles that stand on a fourth one's outline, within reach. */
-    private boolean isFin(int h, HalfEdgeMesh.Fan fan) {
+    boolean isFin(int h, HalfEdgeMesh.Fan fan) {
         if (fan.size != 3 || fan.onBoundary) {
             return false;
         }

@@ -16,25 +16,32 @@ public final class CrossingRepair {
     private static final int PAIR_LIMIT = 2_000;
     /** No vertex moves farther than this. */
     private static final double REACH_MM = 0.3;
-    /** How far the surface may move, an edge being the last resort. */
-    private static final double DEVIATION_MM = 0.012;
+    /** How far the triangles that change may be off: other steps bring them nearer again, but none takes crossings out. */
+    private static final double DEVIATION_MM = 0.1;
 
     private final HalfEdgeMesh mesh;
     private final TriangleBvh bvh;
     private final CollapseGuard guard;
-    private final Quadrics quadrics;
+    private final Target target;
+    private final boolean[] fixed;
     private final HalfEdgeMesh.Fan fan = new HalfEdgeMesh.Fan();
     private final IntArrayList nearby = new IntArrayList();
 
-    private CrossingRepair(TriangleMesh surface, TriangleBvh bvh) {
-        this.mesh = new HalfEdgeMesh(surface);
+    private CrossingRepair(Simplifier.Result surface, TriangleBvh bvh, Target target) {
+        this.mesh = new HalfEdgeMesh(surface.mesh());
         this.bvh = bvh;
         this.guard = new CollapseGuard(mesh, 0);
-        this.quadrics = new Quadrics(surface);
+        this.target = target;
+        this.fixed = surface.fixed().clone();
     }
 
-    /** O(n log n) a round; most surfaces need none. */
-    public static Simplifier.Result repair(Simplifier.Result surface) {
+    /**
+     * O(n log n) a round; most surfaces need none.
+     *
+     * @param target what the surface stands for
+     * @return what is left; vertices of triangles that were changed are not fixed any more
+     */
+    public static Simplifier.Result repair(Simplifier.Result surface, Target target) {
         Simplifier.Result current = surface;
         for (int round = 0; round < ROUNDS; round++) {
             TriangleBvh bvh = TriangleBvh.of(current.mesh());
@@ -42,7 +49,7 @@ public final class CrossingRepair {
             if (pairs.length == 0) {
                 return current;
             }
-            CrossingRepair repair = new CrossingRepair(current.mesh(), bvh);
+            CrossingRepair repair = new CrossingRepair(current, bvh, target);
             boolean changed = false;
             for (int triangle : pairs) {
                 changed |= repair.free(triangle);
@@ -50,28 +57,29 @@ public final class CrossingRepair {
             if (!changed) {
                 return current;
             }
-            current = Simplifier.Result.of(repair.mesh, current.labels(), current.fixed());
+            current = Simplifier.Result.of(repair.mesh, current.labels(), repair.fixed);
         }
         return current;
     }
 
-    /** Collapses the cheapest edge at the triangle's corners that frees what changes; false if there is none. */
+    /** Collapses the edge at the triangle's corners that leaves the least miss and frees what changes; false if none. */
     private boolean free(int triangle) {
         if (mesh.isRemoved(triangle) || !isCrossed(triangle)) {
             return false;
         }
         int best = -1;
-        double least = DEVIATION_MM * DEVIATION_MM;
+        double least = DEVIATION_MM;
         for (int corner = 0; corner < 3; corner++) {
             int u = mesh.from(3 * triangle + corner);
             mesh.fan(u, fan);
             for (int i = 0; i < fan.size; i++) {
                 int h = fan.halfEdges[i];
-                int v = mesh.to(h);
-                double cost = quadrics.at(u, mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2]);
-                if (cost < least && Math.sqrt(mesh.squaredLength(u, v)) < REACH_MM
-                        && guard.keepsTopology(h, fan) && isFreeAfter(h)) {
-                    least = cost;
+                if (mesh.squaredLength(u, mesh.to(h)) >= REACH_MM * REACH_MM || !guard.keepsTopology(h, fan)) {
+                    continue;
+                }
+                double miss = missAfter(h);
+                if (miss < least && isFreeAfter(h)) {
+                    least = miss;
                     best = h;
                 }
             }
@@ -80,9 +88,30 @@ public final class CrossingRepair {
             return false;
         }
         mesh.fan(mesh.from(best), fan);
-        quadrics.merge(mesh.from(best), mesh.to(best));
+        for (int i = 0; i < fan.size; i++) {
+            fixed[mesh.to(fan.halfEdges[i])] = false;
+            fixed[mesh.apex(fan.halfEdges[i])] = false;
+        }
         mesh.collapse(best, fan);
         return true;
+    }
+
+    /** Greatest miss, at their middles, of the sides and triangles that change when the start of {@code h} is at its end. */
+    private double missAfter(int h) {
+        double[] xyz = mesh.xyz;
+        int v = 3 * mesh.to(h);
+        double worst = 0;
+        for (int i = 0; i < fan.size; i++) {
+            int p = 3 * mesh.to(fan.halfEdges[i]);
+            int q = 3 * mesh.apex(fan.halfEdges[i]);
+            if (p != v && q != v) {
+                worst = Math.max(worst, Math.abs(target.miss((xyz[v] + xyz[p]) / 2, (xyz[v + 1] + xyz[p + 1]) / 2,
+                        (xyz[v + 2] + xyz[p + 2]) / 2)));
+                worst = Math.max(worst, Math.abs(target.miss((xyz[v] + xyz[p] + xyz[q]) / 3,
+                        (xyz[v + 1] + xyz[p + 1] + xyz[q + 1]) / 3, (xyz[v + 2] + xyz[p + 2] + xyz[q + 2]) / 3)));
+            }
+        }
+        return worst;
     }
 
     private boolean isCrossed(int triangle) {

@@ -6,19 +6,22 @@ import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /**
- * A two-manifold triangle mesh, with or without boundary, whose edges can be collapsed. Half-edges are numbered as in
- * {@link EdgeTopology}; removed triangles keep their numbers.
+ * A two-manifold triangle mesh, with or without boundary, whose edges can be collapsed, flipped and split. Half-edges are
+ * numbered as in {@link EdgeTopology}; removed triangles keep their numbers, new ones come last.
  */
 final class HalfEdgeMesh {
 
     /** In place of the first corner of a removed triangle. */
     private static final int REMOVED = -1;
 
-    final double[] xyz;
-    private final int[] corner;
-    private final int[] twin;
+    /** Has room for more than {@link #vertexCount} vertices. */
+    double[] xyz;
+    private int[] corner;
+    private int[] twin;
     /** For every vertex a half-edge that leaves it, or -1. */
-    private final int[] leaving;
+    private int[] leaving;
+    private int vertexCount;
+    private int triangleCount;
 
     /** @throws IllegalArgumentException if an edge of {@code mesh} joins more than two triangles */
     HalfEdgeMesh(TriangleMesh mesh) {
@@ -29,7 +32,9 @@ final class HalfEdgeMesh {
         xyz = mesh.xyz();
         corner = mesh.triangles().clone();
         twin = new int[corner.length];
-        leaving = new int[mesh.vertexCount()];
+        vertexCount = mesh.vertexCount();
+        triangleCount = mesh.triangleCount();
+        leaving = new int[vertexCount];
         Arrays.fill(leaving, -1);
         for (int h = 0; h < corner.length; h++) {
             twin[h] = topology.twin(h);
@@ -38,11 +43,11 @@ final class HalfEdgeMesh {
     }
 
     int vertexCount() {
-        return leaving.length;
+        return vertexCount;
     }
 
     int triangleCount() {
-        return corner.length / 3;
+        return triangleCount;
     }
 
     boolean isRemoved(int triangle) {
@@ -197,6 +202,77 @@ final class HalfEdgeMesh {
         leaving[b] = gNext;
     }
 
+    /** A new vertex that no triangle has yet. */
+    int addVertex(double x, double y, double z) {
+        if (vertexCount == leaving.length) {
+            xyz = Arrays.copyOf(xyz, 3 * (vertexCount + vertexCount / 2 + 16));
+            leaving = Arrays.copyOf(leaving, xyz.length / 3);
+        }
+        xyz[3 * vertexCount] = x;
+        xyz[3 * vertexCount + 1] = y;
+        xyz[3 * vertexCount + 2] = z;
+        leaving[vertexCount] = -1;
+        return vertexCount++;
+    }
+
+    /** Takes back the vertex added last, which no triangle has. */
+    void dropLastVertex() {
+        vertexCount--;
+    }
+
+    private int addTriangle(int a, int b, int c) {
+        int t = triangleCount++;
+        if (3 * triangleCount > corner.length) {
+            corner = Arrays.copyOf(corner, 3 * (triangleCount + triangleCount / 2));
+            twin = Arrays.copyOf(twin, corner.length);
+        }
+        corner[3 * t] = a;
+        corner[3 * t + 1] = b;
+        corner[3 * t + 2] = c;
+        return t;
+    }
+
+    /**
+     * Splits the inner edge of {@code h} at vertex {@code v}, which is new. The triangles of {@code h} and of its twin
+     * keep the part at the starts of these; the two added are the parts at their ends, the one beside {@code h} first.
+     */
+    void splitEdge(int h, int v) {
+        int g = twin[h];
+        int hNext = EdgeTopology.next(h);
+        int gNext = EdgeTopology.next(g);
+        int u = corner[h];
+        int w = corner[g];
+        int s = 3 * addTriangle(v, w, apex(h));
+        int r = 3 * addTriangle(v, u, apex(g));
+        join(s + 1, twin[hNext]);
+        join(r + 1, twin[gNext]);
+        corner[hNext] = v;
+        corner[gNext] = v;
+        join(hNext, s + 2);
+        join(gNext, r + 2);
+        join(h, r);
+        join(g, s);
+        leaving[v] = s;
+        leaving[u] = h;
+        leaving[w] = g;
+    }
+
+    /** Splits triangle {@code t} in three at vertex {@code v}, which is new; {@code t} keeps its first side. */
+    void splitTriangle(int t, int v) {
+        int b = corner[3 * t + 1];
+        int c = corner[3 * t + 2];
+        int s = 3 * addTriangle(b, c, v);
+        int r = 3 * addTriangle(c, corner[3 * t], v);
+        join(s, twin[3 * t + 1]);
+        join(r, twin[3 * t + 2]);
+        corner[3 * t + 2] = v;
+        join(3 * t + 1, s + 2);
+        join(3 * t + 2, r + 1);
+        join(s + 1, r + 2);
+        leaving[v] = 3 * t + 2;
+        leaving[c] = r;
+    }
+
     private void join(int h, int beyond) {
         twin[h] = beyond;
         if (beyond >= 0) {
@@ -206,7 +282,7 @@ final class HalfEdgeMesh {
 
     /** Corners of all triangles, by number; of removed ones too. */
     int[] corners() {
-        return corner.clone();
+        return Arrays.copyOf(corner, 3 * triangleCount);
     }
 
     /** Triangles that have not been removed, ascending. */

@@ -150,7 +150,7 @@ public final class Simplifier {
         int count = 0;
         for (int i = 0; i < fan.size; i++) {
             int h = fan.halfEdges[i];
-            boolean tiny = isTiny(h) || fan.size == 3 && !fan.onBoundary;
+            boolean tiny = isTiny(h) || guard.isFin(h, fan);
             if (fixed[u] && !tiny || borders > 0 && !(borders == 2 && isLabelBorder(h)) && !tiny
                     || fan.onBoundary && mesh.twin(h) >= 0) {
                 continue;

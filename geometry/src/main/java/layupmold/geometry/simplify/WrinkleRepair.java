@@ -17,16 +17,6 @@ public final class WrinkleRepair {
     /** Triangles flatter than this have no direction to speak of. */
     private static final double FLAT_MM = 5e-4;
 
-    /** Where the surface should be; used by one thread. */
-    public interface Target {
-
-        /** Signed distance of a point from it, mm. */
-        double miss(double x, double y, double z);
-
-        /** Component of (x, y, z) along its front at the point last asked about. */
-        double along(double x, double y, double z);
-    }
-
     /**
      * @param mesh with the vertices as given, some of them perhaps unused
      * @param source for each triangle the given one

@@ -126,6 +126,18 @@ class SimplifierTest {
         assertArrayEquals(first.triangles(), second.triangles());
     }
 
+    private static final Target FLAT = new Target() {
+        @Override
+        public double miss(double x, double y, double z) {
+            return z;
+        }
+
+        @Override
+        public double along(double x, double y, double z) {
+            return z;
+        }
+    };
+
     /** A vertex pushed through the sheet beside it by a hair: the crossing is collapsed away. */
     @Test
     void aHairsCrossingIsTakenOut() {
@@ -140,7 +152,7 @@ class SimplifierTest {
         TriangleMesh crossed = new TriangleMesh(xyz, sheet.triangles());
         assertTrue(SelfIntersections.find(crossed, TriangleBvh.of(crossed), 100).length > 0);
         Simplifier.Result repaired = CrossingRepair.repair(new Simplifier.Result(
-                crossed, new int[crossed.triangleCount()], new boolean[crossed.vertexCount()]));
+                crossed, new int[crossed.triangleCount()], new boolean[crossed.vertexCount()]), FLAT);
         assertEquals(0, SelfIntersections.find(repaired.mesh(), TriangleBvh.of(repaired.mesh()), 100).length);
         assertEquals(100, repaired.mesh().area(), 1e-2);
     }

@@ -13,7 +13,7 @@ class WrinkleRepairTest {
     private static final TriangleMesh SHEET = Shapes.sheet(10, 10);
 
     /** The plane z = 0. */
-    private static final WrinkleRepair.Target PLANE = new WrinkleRepair.Target() {
+    private static final Target PLANE = new Target() {
         @Override
         public double miss(double x, double y, double z) {
             return z;

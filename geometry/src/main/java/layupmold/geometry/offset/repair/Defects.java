@@ -1,7 +1,6 @@
 package layupmold.geometry.offset.repair;
 
 import com.carrotsearch.hppc.IntArrayList;
-import java.util.Arrays;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /**
@@ -23,8 +22,7 @@ record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.
     static Defects ofFolds(MovedSurface moved, int[] pairs, OffsetField field, double toleranceMm) {
         TriangleMesh mesh = moved.mesh();
         double[] sides = sides(mesh, indices(moved.turned()));
-        Defects missing = offTarget(mesh, OffTarget.triangles(mesh, t -> true, field, toleranceMm), field, toleranceMm);
-        return new Defects(mesh, sides, missing.triangles, missing.needed, pairs);
+        return new Defects(mesh, sides, new int[0], null, pairs).andOffTarget(field, toleranceMm);
     }
 
     /** Ends of the triangles' sides, six numbers a side. */
@@ -38,19 +36,18 @@ record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.
         return sides;
     }
 
-    /** This and the edges given. */
-    Defects and(double[] moreEdges) {
-        double[] all = Arrays.copyOf(edges, edges.length + moreEdges.length);
-        System.arraycopy(moreEdges, 0, all, edges.length, moreEdges.length);
-        return new Defects(mesh, all, triangles, needed, pairs);
-    }
-
     static Defects offTarget(TriangleMesh mesh, boolean[] off, OffsetField field, double toleranceMm) {
         OffsetField.Sample sample = new OffsetField.Sample();
         return new Defects(mesh, new double[0], indices(off), (x, y, z) -> {
             field.at(x, y, z, sample);
             return Math.abs(sample.miss()) > toleranceMm;
         }, new int[0]);
+    }
+
+    /** These, and places of the same surface that miss by more than {@code toleranceMm}. */
+    Defects andOffTarget(OffsetField field, double toleranceMm) {
+        Defects off = offTarget(mesh, OffTarget.triangles(mesh, t -> true, field, toleranceMm), field, toleranceMm);
+        return new Defects(mesh, edges, off.triangles, off.needed, pairs);
     }
 
     private static int[] indices(boolean[] chosen) {

@@ -1,7 +1,6 @@
 package layupmold.geometry.offset.repair;
 
 import java.util.Arrays;
-import java.util.function.IntPredicate;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
@@ -23,6 +22,8 @@ public final class LocalRepair {
     private static final double FINEST_MM = 0.12;
     /** Grid size over offset where nothing else decides. */
     private static final double SIZE_PER_OFFSET = 0.5;
+    /** Where a trimmed surface is this far off, what it kept should have been cut off. */
+    private static final double WRONG_MM = 0.05;
     /** Grid for places that miss although they are sound. */
     private static final double REFINING_MM = 0.15;
     private static final int PAIR_LIMIT = 1 << 20;
@@ -88,8 +89,14 @@ public final class LocalRepair {
         double cell = 0;
         if (trimmed == null || trimmed.defects().length > 0) {
             double finest = Math.max(FINEST_MM, Math.min(COARSEST_MM, SIZE_PER_OFFSET * offset));
-            Contouring.Result contoured = trimmed == null ? null : Contouring.contour(
-                    sheet, regions, Defects.atEdges(sheet.mesh(), trimmed.defects()), field, finest);
+            Contouring.Result contoured = null;
+            if (trimmed != null) {
+                Defects torn = Defects.atEdges(sheet.mesh(), trimmed.defects());
+                contoured = Contouring.contour(sheet, regions, torn, field, finest);
+                if (contoured == null) {
+                    contoured = Contouring.contour(sheet, regions, torn.andOffTarget(field, WRONG_MM), field, finest);
+                }
+            }
             if (contoured == null) {
                 contoured = Contouring.contour(
                         raw, regions, Defects.ofFolds(moved, pairs, field, toleranceMm), field, finest);
@@ -137,24 +144,18 @@ public final class LocalRepair {
         return Arrays.stream(triangles).map(t -> regions[moved.source()[t]]).toArray();
     }
 
-    /** Ends of the sides of triangles, six numbers a side. */
-    public static double[] sides(TriangleMesh mesh, int[] triangles) {
-        return Defects.sides(mesh, triangles);
-    }
-
     /**
      * Contours finely where a surface that is sound still misses the offset.
      *
      * @param labels region of each triangle
-     * @param asked which triangles must not miss
+     * @param off which triangles miss
      * @param sheetRegions region of each triangle of the field's sheet
      * @return null if none misses, or nothing could be done
      */
-    public static Result refine(TriangleMesh surface, int[] labels, IntPredicate asked, byte[] sheetRegions,
-            OffsetField field, double toleranceMm, double[] alsoAt) {
-        boolean[] off = OffTarget.triangles(surface, asked, field, toleranceMm);
-        Defects defects = Defects.offTarget(surface, off, field, toleranceMm).and(alsoAt);
-        if (defects.triangles().length == 0 && alsoAt.length == 0) {
+    public static Result refine(TriangleMesh surface, int[] labels, boolean[] off, byte[] sheetRegions,
+            OffsetField field, double toleranceMm) {
+        Defects defects = Defects.offTarget(surface, off, field, toleranceMm);
+        if (defects.triangles().length == 0) {
             return null;
         }
         Contouring.Result contoured = Contouring.contour(

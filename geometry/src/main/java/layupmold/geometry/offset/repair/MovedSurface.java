@@ -5,6 +5,7 @@ import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.simplify.Target;
 import layupmold.geometry.simplify.WrinkleRepair;
 
 /**
@@ -45,9 +46,9 @@ record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[
         return new MovedSurface(mesh, smooth.source(), suspect, turned);
     }
 
-    private static WrinkleRepair.Target target(OffsetField field) {
+    private static Target target(OffsetField field) {
         OffsetField.Sample sample = new OffsetField.Sample();
-        return new WrinkleRepair.Target() {
+        return new Target() {
             @Override
             public double miss(double x, double y, double z) {
                 field.at(x, y, z, sample);

@@ -5,6 +5,7 @@ import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.VertexTriangles;
+import layupmold.geometry.simplify.Target;
 
 /**
  * A scalar field whose zero set is the offset surface in front of an open or closed sheet: negative near the sheet and
@@ -67,6 +68,23 @@ public final class OffsetField {
         double miss() {
             return value < 0 ? value : Math.max(0, mitred);
         }
+    }
+
+    /** Its {@link Sample#miss} as what a mesh stands for, for one thread; 0 beyond the sheet's boundary. */
+    public Target target() {
+        Sample sample = new Sample();
+        return new Target() {
+            @Override
+            public double miss(double x, double y, double z) {
+                at(x, y, z, sample);
+                return sample.beyondBoundary ? 0 : sample.miss();
+            }
+
+            @Override
+            public double along(double x, double y, double z) {
+                return sample.nx * x + sample.ny * y + sample.nz * z;
+            }
+        };
     }
 
     /** Evaluates the field at (x, y, z). */

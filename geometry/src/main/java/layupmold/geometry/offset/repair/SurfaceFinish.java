@@ -1,34 +1,29 @@
 package layupmold.geometry.offset.repair;
 
-import com.carrotsearch.hppc.IntArrayList;
-import java.util.Arrays;
-import java.util.stream.IntStream;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
-import layupmold.geometry.simplify.EdgeFlips;
+import layupmold.geometry.simplify.TargetFit;
 
 /**
- * Brings a rebuilt surface that is free of crossing closer to the offset: refines it where its triangles cut corners
- * and settles its vertices, then takes back what made triangles cross, until nothing does.
+ * Brings a rebuilt surface that is free of crossing closer to the offset: settles its vertices, but for those that would
+ * make triangles cross, and refines it where its triangles cut corners ({@link TargetFit}).
  */
 public final class SurfaceFinish {
 
-    private static final int ROUNDS = 12;
-    /** Rounds that ban single vertices; later ones ban neighbourhoods. */
-    private static final int FINE_ROUNDS = 6;
-    private static final double FINE_MM = 0.01;
-    private static final double COARSE_MM = 0.25;
+    private static final int ROUNDS = 8;
     private static final int PAIR_LIMIT = 100_000;
 
     /**
-     * @param mesh the finished surface
-     * @param source for each triangle the one it was a part of
-     * @param crossing triangles that still cross, two by two
+     * @param fit the finished surface
+     * @param crosses whether triangles cross that cannot be helped
      */
-    public record Result(TriangleMesh mesh, int[] source, int[] crossing) {
+    public record Result(TargetFit.Result fit, boolean crosses) {
+    }
+
+    private record Settled(TriangleMesh mesh, boolean crosses) {
     }
 
     private SurfaceFinish() {
@@ -43,62 +38,61 @@ public final class SurfaceFinish {
     public static Result finish(TriangleMesh rebuilt, int[] labels, boolean[] fixed, OffsetField field,
             double toleranceMm, CoordinateLattice lattice) {
         boolean[] loose = loose(rebuilt, fixed);
-        boolean[] active = active(rebuilt, loose);
-        int[] looked = IntStream.range(0, active.length).filter(t -> active[t]).toArray();
-        TargetProjection.Settled settled = TargetProjection.settle(rebuilt.xyz(), loose, field);
-        BannedPlaces banned = new BannedPlaces(FINE_MM);
+        Settled settled = settle(rebuilt, loose, field, lattice);
+        return new Result(TargetFit.fit(settled.mesh, labels, active(rebuilt, loose), loose, field::target, toleranceMm,
+                lattice), settled.crosses);
+    }
+
+    /** The surface with its loose vertices at the offset, as far as that makes nothing cross. */
+    private static Settled settle(
+            TriangleMesh rebuilt, boolean[] loose, OffsetField field, CoordinateLattice lattice) {
+        double[] places = lattice.round(TargetProjection.settle(rebuilt.xyz(), loose, field));
+        TriangleMesh settled = new TriangleMesh(places, rebuilt.triangles());
         // Only asked for once a round leaves crossings; a surface that has none needs no comparison.
         int unavoidable = -1;
         for (int round = 0; round < ROUNDS; round++) {
-            if (round == FINE_ROUNDS) {
-                banned = new BannedPlaces(COARSE_MM);
-            }
-            PatchMesh patch = new PatchMesh(places(rebuilt, settled, banned));
-            patch.replaceTriangles(IntArrayList.from(rebuilt.triangles()),
-                    IntArrayList.from(IntStream.range(0, rebuilt.triangleCount()).toArray()));
-            SurfacePoints points = new SurfacePoints(field, patch, settled);
-            TargetRefinement.refine(patch, IntArrayList.from(looked), points, banned, toleranceMm);
-            TriangleMesh finished = flip(
-                    new TriangleMesh(lattice.round(patch.coordinates()), patch.triangles.toArray()),
-                    patch.sources.toArray(), active, labels, field, banned, toleranceMm);
-            int[] pairs = crossings(finished);
+            int[] pairs = crossings(settled);
             if (pairs.length > 0 && unavoidable < 0) {
                 unavoidable = crossings(rebuilt).length;
             }
             if (pairs.length <= Math.max(0, unavoidable)) {
-                return new Result(finished, patch.sources.toArray(), pairs);
+                return new Settled(settled, pairs.length > 0);
             }
+            boolean[] back = new boolean[loose.length];
             for (int t : pairs) {
-                banned.add(finished, t);
+                mark(settled, t, back);
+            }
+            if (!takeBack(places, rebuilt.xyz(), back)) {
+                widen(settled, back);
+                takeBack(places, rebuilt.xyz(), back);
             }
         }
-        return new Result(rebuilt, IntStream.range(0, rebuilt.triangleCount()).toArray(), crossings(rebuilt));
+        return new Settled(rebuilt, unavoidable > 0);
     }
 
-    private static TriangleMesh flip(TriangleMesh mesh, int[] source, boolean[] active, int[] labels,
-            OffsetField field, BannedPlaces banned, double toleranceMm) {
-        double[] xyz = mesh.xyz();
-        int[] labelOf = Arrays.stream(source).map(t -> labels[t]).toArray();
-        return EdgeFlips.flip(mesh, labelOf, t -> active[source[t]],
-                v -> !banned.contains(xyz[3 * v], xyz[3 * v + 1], xyz[3 * v + 2]),
-                () -> {
-                    OffsetField.Sample sample = new OffsetField.Sample();
-                    return (x, y, z) -> {
-                        field.at(x, y, z, sample);
-                        return sample.beyondBoundary ? 0 : sample.miss();
-                    };
-                }, toleranceMm);
+    private static boolean takeBack(double[] places, double[] xyz, boolean[] back) {
+        boolean any = false;
+        for (int i = 0; i < xyz.length; i++) {
+            any |= back[i / 3] && places[i] != xyz[i];
+            places[i] = back[i / 3] ? xyz[i] : places[i];
+        }
+        return any;
     }
 
-    /** The vertices where they settle, but for those that would settle where none may lie. */
-    private static double[] places(TriangleMesh rebuilt, TargetProjection.Settled settled, BannedPlaces banned) {
-        double[] xyz = settled.xyz().clone();
-        for (int v = 0; v < xyz.length; v += 3) {
-            if (xyz[v] != rebuilt.xyz()[v] && banned.contains(xyz[v], xyz[v + 1], xyz[v + 2])) {
-                System.arraycopy(rebuilt.xyz(), v, xyz, v, 3);
+    private static void widen(TriangleMesh mesh, boolean[] back) {
+        boolean[] before = back.clone();
+        int[] corners = mesh.triangles();
+        for (int t = 0; t < mesh.triangleCount(); t++) {
+            if (before[corners[3 * t]] || before[corners[3 * t + 1]] || before[corners[3 * t + 2]]) {
+                mark(mesh, t, back);
             }
         }
-        return xyz;
+    }
+
+    private static void mark(TriangleMesh mesh, int t, boolean[] vertices) {
+        for (int k = 0; k < 3; k++) {
+            vertices[mesh.triangles()[3 * t + k]] = true;
+        }
     }
 
     private static int[] crossings(TriangleMesh mesh) {

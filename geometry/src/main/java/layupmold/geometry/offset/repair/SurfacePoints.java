@@ -25,17 +25,6 @@ final class SurfacePoints {
         this.out = out;
     }
 
-    /** Starts with the field known at the vertices of {@code out}. */
-    SurfacePoints(OffsetField field, PatchMesh out, TargetProjection.Settled known) {
-        this(field, out);
-        nearest.add(known.nearest(), 0, known.nearest().length);
-        normals.add(known.normals(), 0, known.normals().length);
-    }
-
-    OffsetField field() {
-        return field;
-    }
-
     /** Adds a vertex and remembers the field there. */
     int add(double[] p) {
         int v = out.addVertex(p[0], p[1], p[2]);

@@ -43,38 +43,25 @@ final class TargetProjection {
     }
 
     /**
-     * Where vertices of a surface go, with the field there.
-     *
-     * @param xyz places, three numbers a vertex
-     * @param normals gradients
-     * @param nearest nearest sheet triangles
-     */
-    record Settled(double[] xyz, double[] normals, int[] nearest) {
-    }
-
-    /**
-     * Projects the vertices of a surface onto the offset.
+     * Where the vertices of a surface go when those that may move are projected onto the offset.
      *
      * @param loose which vertices may move
      */
-    static Settled settle(double[] xyz, boolean[] loose, OffsetField field) {
+    static double[] settle(double[] xyz, boolean[] loose, OffsetField field) {
         double[] places = xyz.clone();
-        double[] normals = new double[xyz.length];
-        int[] nearest = new int[loose.length];
         Parallel.forRanges(loose.length, GRAIN, (chunk, from, to) -> {
             OffsetField.Sample sample = new OffsetField.Sample();
             for (int v = from; v < to; v++) {
+                if (!loose[v]) {
+                    continue;
+                }
                 double[] p = Arrays.copyOfRange(xyz, 3 * v, 3 * v + 3);
                 field.at(p[0], p[1], p[2], sample);
-                if (loose[v] && Math.abs(sample.miss()) > LEAST_MISS_MM && field.project(p, REACH_MM, sample)) {
+                if (Math.abs(sample.miss()) > LEAST_MISS_MM && field.project(p, REACH_MM, sample)) {
                     System.arraycopy(p, 0, places, 3 * v, 3);
                 }
-                nearest[v] = sample.nearest.triangle;
-                normals[3 * v] = sample.nx;
-                normals[3 * v + 1] = sample.ny;
-                normals[3 * v + 2] = sample.nz;
             }
         });
-        return new Settled(places, normals, nearest);
+        return places;
     }
 }

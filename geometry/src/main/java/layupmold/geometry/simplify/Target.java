@@ -1,0 +1,11 @@
+package layupmold.geometry.simplify;
+
+/** The surface that a mesh stands for; used by one thread. */
+public interface Target {
+
+    /** Signed distance of a point from it, mm. */
+    double miss(double x, double y, double z);
+
+    /** Component of (x, y, z) along its front at the point last asked about. */
+    double along(double x, double y, double z);
+}
