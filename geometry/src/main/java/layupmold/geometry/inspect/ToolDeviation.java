@@ -100,10 +100,13 @@ public final class ToolDeviation {
         features.locate(nearest);
         double distance = nearest.distance();
         double side = features.facing.dot(x - nearest.x, y - nearest.y, z - nearest.z) * offsetMm;
-        deviation[s] = (side < 0 ? -distance : distance) - Math.abs(offsetMm);
+        double mitreExcess = features.mitreExcess(offsetMm);
+        double off = (side < 0 ? -distance : distance) - Math.abs(offsetMm);
+        // Over a blunt edge the tool may lie anywhere between the round and the mitred offset.
+        deviation[s] = off > 0 && mitreExcess <= TOLERANCE_MM ? Math.max(0, off - mitreExcess) : off;
         if (features.onBoundary) {
             kind[s] = BEYOND;
-        } else if (features.mitreExcess(offsetMm) > TOLERANCE_MM) {
+        } else if (mitreExcess > TOLERANCE_MM) {
             kind[s] = REACH_LIMITED;
         } else if (Math.abs(deviation[s]) > TOLERANCE_MM) {
             Vector3d n = features.facing.normalize();

@@ -37,7 +37,7 @@ public final class OffsetStage {
     /** Rebuilt vertices lie on the offset surface; their triangles may leave it by this much, well within the promise. */
     private static final SimplifyLimits SIMPLIFY = new SimplifyLimits(0.003, 0.004, 0.001);
     /** Rebuilt triangles that leave the offset by more are split. */
-    private static final double FINISH_MM = 0.007;
+    private static final double FINISH_MM = 0.01;
 
     private static final int REFINING_ATTEMPTS = 3;
     private static final String AS_MOVED =

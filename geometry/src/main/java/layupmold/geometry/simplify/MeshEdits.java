@@ -164,11 +164,11 @@ final class MeshEdits {
         double least = Double.POSITIVE_INFINITY;
         for (int h = 3 * t; h < 3 * t + 3; h++) {
             int g = mesh.twin(h);
-            if (g < 0 || labels.get(g / 3) != labels.get(t)) {
+            if (g < 0 || labels.get(g / 3) != labels.get(t) || guard.bend(h) <= toleranceMm) {
                 continue;
             }
             double most = GAIN * Math.max(worst.applyAsDouble(t), worst.applyAsDouble(g / 3));
-            double left = missAfterFlip(h);
+            double left = missAfterFlip(h, Math.min(most, least));
             if (left < Math.min(most, least) && guard.allowsCreaseFlip(h)) {
                 best = h;
                 least = left;
@@ -188,10 +188,12 @@ final class MeshEdits {
         return changed(pair);
     }
 
-    private double missAfterFlip(int h) {
+    /** Looks no further once that is {@code enough}. */
+    private double missAfterFlip(int h, double enough) {
         int a = mesh.apex(h);
         int b = mesh.apex(mesh.twin(h));
-        return Math.max(missAlong(a, b),
+        double along = missBetween(a, b, target) >= enough ? enough : missAlong(a, b);
+        return along >= enough ? enough : Math.max(along,
                 Math.max(missBetween(a, b, mesh.from(h), target), missBetween(a, b, mesh.to(h), target)));
     }
 

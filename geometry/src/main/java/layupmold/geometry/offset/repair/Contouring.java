@@ -17,6 +17,8 @@ final class Contouring {
     /** Cells between a defect and the edge of the contoured region. */
     private static final int REACH = 1;
     private static final int ATTEMPTS = 40;
+    /** The region grows by one cell at first, by one more after this many attempts. */
+    private static final int ATTEMPTS_PER_REACH = 3;
     private static final double[] SIZES = {1, 0.8, 1.25, 0.6};
     private static final double COARSENING = 1.4;
     private static final int CELL_BUDGET = 1_500_000;
@@ -71,7 +73,7 @@ final class Contouring {
         FieldAtCorners known = new FieldAtCorners(grid, field);
         for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
             int before = region.size();
-            Result result = attempt(grid, region, known);
+            Result result = attempt(grid, region, known, 1 + attempt / ATTEMPTS_PER_REACH);
             if (result != null) {
                 return result;
             }
@@ -83,7 +85,7 @@ final class Contouring {
     }
 
     /** One attempt; null if the region had to grow. */
-    private Result attempt(CellGrid grid, RepairRegion region, FieldAtCorners known) {
+    private Result attempt(CellGrid grid, RepairRegion region, FieldAtCorners known, int reach) {
         PatchMesh patch = new PatchMesh(mesh.xyz());
         MeshClipper clipper = new MeshClipper(mesh, topology, grid, region, patch);
         clipper.clip();
@@ -94,7 +96,7 @@ final class Contouring {
         }
         long[] troubled = corners.settle(Math.max(0.04, 0.2 * grid.size));
         for (long corner : troubled) {
-            growAroundCorner(region, corner);
+            growAroundCorner(region, corner, reach);
         }
         if (troubled.length > 0) {
             return null;
@@ -104,17 +106,21 @@ final class Contouring {
             new CellContour(grid, region, corners, clipper, points, patch).span(cells);
         } catch (ContourException e) {
             for (int k = 0; k < 8; k++) {
-                growAroundCorner(region, CornerValues.corner(e.cell(), k));
+                growAroundCorner(region, CornerValues.corner(e.cell(), k), reach);
             }
             return null;
         }
         return assemble(patch, points, grid.size);
     }
 
-    static void growAroundCorner(RepairRegion region, long corner) {
-        for (int k = 0; k < 8; k++) {
-            region.add(corner - (k & 1) * CellGrid.STEP[0] - (k >> 1 & 1) * CellGrid.STEP[1]
-                    - (k >> 2 & 1) * CellGrid.STEP[2]);
+    /** Adds the cells within {@code reach} of a grid corner. */
+    static void growAroundCorner(RepairRegion region, long corner, int reach) {
+        for (int k = -reach; k < reach; k++) {
+            for (int j = -reach; j < reach; j++) {
+                for (int i = -reach; i < reach; i++) {
+                    region.add(corner + i * CellGrid.STEP[0] + j * CellGrid.STEP[1] + k * CellGrid.STEP[2]);
+                }
+            }
         }
     }
 

@@ -45,8 +45,8 @@ final class RegionBorder {
         IntArrayList crossings = kept.crossings.get(CellGrid.edgeKey(corner, axis));
         int count = crossings == null ? 0 : crossings.size();
         if (count > 1) {
-            Contouring.growAroundCorner(region, corner);
-            Contouring.growAroundCorner(region, corner + CellGrid.STEP[axis]);
+            Contouring.growAroundCorner(region, corner, 1);
+            Contouring.growAroundCorner(region, corner + CellGrid.STEP[axis], 1);
             return false;
         }
         corners.bind(corner, corner + CellGrid.STEP[axis], count == 1);
