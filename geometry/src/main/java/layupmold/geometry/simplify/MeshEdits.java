@@ -17,11 +17,13 @@ final class MeshEdits {
     /** Sides shorter than this are not split. */
     private static final double LEAST_SIDE_MM = 0.03;
     /** New vertices go no farther from their side's middle than this share of its length. */
-    private static final double REACH_SHARE = 0.5;
-    private static final double REACH_MM = 0.3;
+    private static final double REACH_SHARE = 1;
+    /** Nearer to an end than this share of the side's length, a crease is not worth a vertex of its own. */
+    private static final double SNAP_SHARE = 0.3;
+    private static final double REACH_MM = 0.5;
     private static final double SETTLING_REACH_MM = 1;
-    /** Borders between labels keep their course. */
-    private static final double BORDER_REACH_MM = 0.03;
+    /** Borders between labels keep their course, but for small turns into creases. */
+    private static final double BORDER_REACH_MM = 0.15;
     /** Parts may turn by about 75° from what they replace. */
     private static final double LEAST_COSINE = 0.25;
     /** No part becomes flatter. */
@@ -89,10 +91,10 @@ final class MeshEdits {
             }
         }
         for (int i = 0; i < 3 && done.length == 0 && misses[sides[i]] > toleranceMm; i++) {
-            done = splitSide(3 * t + sides[i]);
+            done = splitSide(3 * t + sides[i], worst);
         }
         if (done.length == 0) {
-            done = splitSide(longest(t));
+            done = splitSide(longest(t), worst);
         }
         if (done.length == 0) {
             done = splitInside(t);
@@ -156,6 +158,27 @@ final class MeshEdits {
         }
         System.arraycopy(before, 0, mesh.xyz, 3 * v, 3);
         return false;
+    }
+
+    /** Moves a vertex to a crease beside it if the triangles around then miss by less. */
+    private boolean snap(int v, double[] p, IntToDoubleFunction worst) {
+        double most = IntStream.of(triangles(v)).mapToDouble(worst).max().orElse(0);
+        double[] before = {mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2]};
+        if (!loose.get(v) || isOnBorder(v) || !move(v, p)) {
+            return false;
+        }
+        for (int t : triangles(v)) {
+            int a = mesh.from(3 * t);
+            int b = mesh.from(3 * t + 1);
+            int c = mesh.from(3 * t + 2);
+            double left = Math.max(Math.max(missBetween(a, b, target), missBetween(b, c, target)),
+                    Math.max(missBetween(c, a, target), missBetween(a, b, c, target)));
+            if (left > GAIN * most) {
+                System.arraycopy(before, 0, mesh.xyz, 3 * v, 3);
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Flips the side that leaves the least miss. */
@@ -269,8 +292,8 @@ final class MeshEdits {
         return crossings.isFree(corners, around) ? after : Double.POSITIVE_INFINITY;
     }
 
-    /** Splits a side where it should have a vertex: on a crease, else below its middle. */
-    private int[] splitSide(int h) {
+    /** Gives a side a vertex where it should have one: on a crease, to which a near end may go, else below its middle. */
+    private int[] splitSide(int h, IntToDoubleFunction worst) {
         int g = mesh.twin(h);
         int u = mesh.from(h);
         int w = mesh.to(h);
@@ -280,9 +303,16 @@ final class MeshEdits {
         }
         boolean border = labels.get(g / 3) != labels.get(h / 3);
         double reach = Math.min(border ? BORDER_REACH_MM : REACH_MM, REACH_SHARE * length);
-        double[] crease = border ? null : onCrease(u, w);
-        if (crease != null && isNear(crease, u, w, reach) && project(crease, reach) && splitSide(h, crease)) {
-            return changed(h / 3, g / 3, mesh.triangleCount() - 2, mesh.triangleCount() - 1);
+        double[] crease = onCrease(u, w);
+        if (crease != null && isNear(crease, u, w, reach) && project(crease, reach)) {
+            for (int end : new int[] {u, w}) {
+                if (isNear(crease, end, end, SNAP_SHARE * length) && snap(end, crease, worst)) {
+                    return changed(triangles(end));
+                }
+            }
+            if (splitSide(h, crease)) {
+                return changed(h / 3, g / 3, mesh.triangleCount() - 2, mesh.triangleCount() - 1);
+            }
         }
         double[] middle = {(mesh.xyz[3 * u] + mesh.xyz[3 * w]) / 2, (mesh.xyz[3 * u + 1] + mesh.xyz[3 * w + 1]) / 2,
             (mesh.xyz[3 * u + 2] + mesh.xyz[3 * w + 2]) / 2};
