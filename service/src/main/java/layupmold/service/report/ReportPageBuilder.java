@@ -36,6 +36,7 @@ final class ReportPageBuilder {
                 .sorted(Comparator.comparing(Finding::severity).reversed())
                 .forEach(f -> (f.severity() == Severity.INFO ? notes : problems).add(Wording.finding(f)));
         List<FigureGroup> groups = new ArrayList<>(inspected.groups());
+        groups.addAll(MarkedPlaces.of(report));
         groups.addAll(MoldFigures.groups(report));
         return new ReportPage(title, Headline.of(problems, inspected.demold()), keyFigures(report), problems, notes, groups,
                 embedded(pictures, files), inspected.charts(), view.toPage(), Cautions.ALL);
