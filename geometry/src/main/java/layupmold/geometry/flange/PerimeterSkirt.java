@@ -5,6 +5,7 @@ import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.LabelledMeshBuilder;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -68,6 +69,7 @@ final class PerimeterSkirt {
         PerimeterSlope[] slopes =
                 PerimeterSlope.along(face, perimeter, up, section.widthMm(), Math.toRadians(90 - spec.draftDeg()));
         PerimeterSkirt skirt = new PerimeterSkirt(face, regions, perimeter, slopes, section);
+        Vector3d crossing = face.vertex(perimeter[0]);
         for (int round = 0; round < CUTTING_ROUNDS; round++) {
             skirt.narrowHollows();
             Result result = skirt.build();
@@ -76,10 +78,12 @@ final class PerimeterSkirt {
             if (pairs.length == 0) {
                 return result;
             }
+            crossing = result.mesh.centroid(pairs[1]);
             skirt.narrowCutting(result.mesh, pairs);
         }
         throw new Rejection(Finding.error("flange", "flange-crosses-itself",
-                "No flange can leave the part's perimeter without cutting through the face.")
+                "No flange can leave the part's perimeter here without cutting through the face.")
+                .at(Place.at(crossing))
                 .advising("Choose another pull direction, or smooth the part's edge."));
     }
 
