@@ -22,11 +22,12 @@ public final class TriangleBvh {
     private final int[] triangles;
     private final int[] order;
     final int leafCount;
-    private final double[] boxes;
+    /** Widened to 32-bit floats: half the memory to read. */
+    private final float[] boxes;
     /** Corners of the triangles in order: nine numbers that lie side by side are read faster than three far apart. */
     private final double[] ordered;
 
-    private TriangleBvh(TriangleMesh mesh, int[] order, int leafCount, double[] boxes) {
+    private TriangleBvh(TriangleMesh mesh, int[] order, int leafCount, float[] boxes) {
         this.xyz = mesh.xyz();
         this.triangles = mesh.triangles();
         this.order = order;
@@ -40,7 +41,7 @@ public final class TriangleBvh {
         int n = mesh.triangleCount();
         int[] order = MortonOrder.of(mesh);
         int leaves = Math.max(1, Integer.highestOneBit(Math.max(1, (n + LEAF_SIZE - 1) / LEAF_SIZE) * 2 - 1));
-        double[] boxes = new double[6 * (2 * leaves - 1)];
+        float[] boxes = new float[6 * (2 * leaves - 1)];
         TriangleBvh bvh = new TriangleBvh(mesh, order, leaves, boxes);
         Parallel.forRanges(leaves, GRAIN, (chunk, from, to) -> {
             for (int leaf = from; leaf < to; leaf++) {
@@ -59,18 +60,24 @@ public final class TriangleBvh {
 
     private void fitLeaf(int leaf) {
         int b = 6 * (leafCount - 1 + leaf);
-        Arrays.fill(boxes, b, b + 3, Double.POSITIVE_INFINITY);
-        Arrays.fill(boxes, b + 3, b + 6, Double.NEGATIVE_INFINITY);
+        Arrays.fill(boxes, b, b + 3, Float.POSITIVE_INFINITY);
+        Arrays.fill(boxes, b + 3, b + 6, Float.NEGATIVE_INFINITY);
         for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
             for (int corner = 0; corner < 3; corner++) {
                 int v = 3 * triangles[3 * order[i] + corner];
                 for (int k = 0; k < 3; k++) {
                     ordered[9 * i + 3 * corner + k] = xyz[v + k];
-                    boxes[b + k] = Math.min(boxes[b + k], xyz[v + k]);
-                    boxes[b + 3 + k] = Math.max(boxes[b + 3 + k], xyz[v + k]);
+                    boxes[b + k] = Math.min(boxes[b + k], below(xyz[v + k]));
+                    boxes[b + 3 + k] = Math.max(boxes[b + 3 + k], -below(-xyz[v + k]));
                 }
             }
         }
+    }
+
+    /** The greatest float that is no greater. */
+    private static float below(double value) {
+        float nearest = (float) value;
+        return nearest > value ? Math.nextDown(nearest) : nearest;
     }
 
     private void fitInner(int node) {
@@ -176,11 +183,12 @@ public final class TriangleBvh {
         double iy = 1 / dy;
         double iz = 1 / dz;
         int[] stack = new int[STACK];
-        int size = 0;
-        stack[size++] = 0;
+        double[] entered = new double[STACK];
+        int size = 1;
+        entered[0] = entry(0, ox, oy, oz, ix, iy, iz, tMin, answer.t);
         while (size > 0) {
             int node = stack[--size];
-            if (entry(node, ox, oy, oz, ix, iy, iz, tMin, answer.t) > answer.t) {
+            if (entered[size] > answer.t) {
                 continue;
             }
             if (node >= leafCount - 1) {
@@ -196,11 +204,15 @@ public final class TriangleBvh {
             double eLeft = entry(left, ox, oy, oz, ix, iy, iz, tMin, answer.t);
             double eRight = entry(left + 1, ox, oy, oz, ix, iy, iz, tMin, answer.t);
             boolean leftFirst = eLeft <= eRight;
-            if ((leftFirst ? eRight : eLeft) <= answer.t) {
-                stack[size++] = leftFirst ? left + 1 : left;
+            double far = leftFirst ? eRight : eLeft;
+            if (far <= answer.t) {
+                stack[size] = leftFirst ? left + 1 : left;
+                entered[size++] = far;
             }
-            if ((leftFirst ? eLeft : eRight) <= answer.t) {
-                stack[size++] = leftFirst ? left : left + 1;
+            double near = leftFirst ? eLeft : eRight;
+            if (near <= answer.t) {
+                stack[size] = leftFirst ? left : left + 1;
+                entered[size++] = near;
             }
         }
     }
@@ -251,19 +263,33 @@ public final class TriangleBvh {
         }
         double near = tMin;
         double far = tMax;
-        for (int k = 0; k < 3; k++) {
-            double origin = k == 0 ? ox : k == 1 ? oy : oz;
-            double inverse = k == 0 ? ix : k == 1 ? iy : iz;
-            double below = boxes[b + k] - origin;
-            double above = boxes[b + 3 + k] - origin;
-            if (Double.isInfinite(inverse)) {
-                if (below > 0 || above < 0) {
-                    return Double.POSITIVE_INFINITY;
-                }
-                continue;
+        if (Double.isInfinite(ix)) {
+            if (boxes[b] > ox || boxes[b + 3] < ox) {
+                return Double.POSITIVE_INFINITY;
             }
-            double t1 = below * inverse;
-            double t2 = above * inverse;
+        } else {
+            double t1 = (boxes[b] - ox) * ix;
+            double t2 = (boxes[b + 3] - ox) * ix;
+            near = Math.max(near, Math.min(t1, t2));
+            far = Math.min(far, Math.max(t1, t2));
+        }
+        if (Double.isInfinite(iy)) {
+            if (boxes[b + 1] > oy || boxes[b + 4] < oy) {
+                return Double.POSITIVE_INFINITY;
+            }
+        } else {
+            double t1 = (boxes[b + 1] - oy) * iy;
+            double t2 = (boxes[b + 4] - oy) * iy;
+            near = Math.max(near, Math.min(t1, t2));
+            far = Math.min(far, Math.max(t1, t2));
+        }
+        if (Double.isInfinite(iz)) {
+            if (boxes[b + 2] > oz || boxes[b + 5] < oz) {
+                return Double.POSITIVE_INFINITY;
+            }
+        } else {
+            double t1 = (boxes[b + 2] - oz) * iz;
+            double t2 = (boxes[b + 5] - oz) * iz;
             near = Math.max(near, Math.min(t1, t2));
             far = Math.min(far, Math.max(t1, t2));
         }
