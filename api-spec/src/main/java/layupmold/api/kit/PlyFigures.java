@@ -28,7 +28,8 @@ import layupmold.api.recipe.WeaveKind;
  * @param bridgedMm2 area in corners tighter than the cloth follows
  * @param leastRadiusMm radius that it follows
  * @param deepestGapMm largest gap under the cloth in such a corner
- * @param darts how many wedges to cut out
+ * @param darts how many wedges to cut out; the figures are those of the cloth with them
+ * @param inOnePiece the cloth without darts, or null if it has none
  * @param split where to cut it in two, or null
  */
 @Serdeable
@@ -55,5 +56,6 @@ public record PlyFigures(
         Double leastRadiusMm,
         Double deepestGapMm,
         Integer darts,
+        PlyInOnePiece inOnePiece,
         SplitFigures split) {
 }

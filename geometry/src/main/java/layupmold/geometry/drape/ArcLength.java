@@ -25,7 +25,7 @@ final class ArcLength {
         this.normals = sheet.normals();
         this.walk = new SectionWalk(sheet);
         this.strip = new StripUnfolding(sheet);
-        walk.strip = strip;
+        walk.crossings = strip;
     }
 
     /**

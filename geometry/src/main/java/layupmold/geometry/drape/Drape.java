@@ -8,7 +8,6 @@ import layupmold.geometry.RigidTransform;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
-import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.Weave;
 import org.joml.Vector3d;
 
@@ -25,7 +24,9 @@ import org.joml.Vector3d;
 public final class Drape {
 
     private static final int MOST_NODES = 60_000;
+    /** What may stay amiss, as a share of the tool, before a ply is to be cut in two. */
     private static final double SPLIT_SHARE = 0.15;
+    private static final double WORTH_SPLITTING = 0.8;
     /** Width of a 3K tow as it lies in light cloth (common practice, no source). */
     private static final double TOW_MM = 2;
     /** About nine degrees of shear in the mean. */
@@ -55,29 +56,49 @@ public final class Drape {
         if (!(sheet.areaMm2() > 1e-6)) {
             throw new Rejection(Finding.error("drape", "no-tool-surface", "There is no tool surface to lay cloth on."));
         }
-        double step = spec.stepMm() > 0 ? spec.stepMm() : usualStepMm(Math.sqrt(sheet.areaMm2()));
         StartSearch search = new StartSearch(sheet, spec.lockingDeg());
         StartSearch.Scored from = spec.start() == null ? search.bestStart(spec.warpAngleDeg())
                 : search.score(StartSearch.at(sheet, spec.start()), spec.warpAngleDeg());
-        StartSearch.Start start = from.start();
-        DrapeNet net = NetGrowth.grow(sheet, start.triangle(), start.point(),
-                WarpAim.from(sheet, start, spec.warpAngleDeg(), Math.sqrt(sheet.areaMm2()) / 8), step, MOST_NODES);
-        double[] uv = NetLocator.locate(sheet, net);
         Bridging bridging = spec.leastRadiusMm() > 0 ? Bridging.of(sheet, spec.leastRadiusMm()) : Bridging.none(sheet.mesh().vertexCount());
-        double[] shear = new double[sheet.mesh().triangleCount()];
-        DrapeFigures figures = measure(net, uv, shear, bridging);
-        List<DrapedPly.Dart> darts = List.of();
-        DrapedPly.Split split = null;
-        if (figures.lockedMm2() > 0 || figures.uncoveredMm2() > 0) {
-            darts = new Relief(net, spec.lockingDeg()).darts();
-            if (figures.lockedMm2() + figures.uncoveredMm2() > SPLIT_SHARE * figures.surfaceMm2()) {
-                split = Relief.split(sheet, uv, spec);
-            }
-        }
-        report(figures, shear, uv, bridging, darts, split);
+        LaidCloth whole = lay(sheet, from.start(), bridging);
+        Darts.Darted darted = whole.amissMm2() > 0 ? Darts.cut(whole, spec, bridging) : null;
+        LaidCloth cloth = darted == null ? whole : darted.cloth();
+        DrapedPly.Split split = cloth.amissMm2() <= SPLIT_SHARE * sheet.areaMm2() ? null : split(whole, cloth);
+        List<DrapedPly.Dart> darts = darted == null ? List.of() : darted.darts();
+        report(whole, cloth, bridging, darts, split);
         adviseDirection(search, from);
-        return new DrapedPly(spec, net, start.point(), uv, shear, bridging.gapMm(), figures, darts, split,
-                findings);
+        return ply(cloth, from.start(), bridging, darted == null ? null : whole.figures(), darts, split);
+    }
+
+    /** Null where two pieces lie hardly better than one. */
+    private DrapedPly.Split split(LaidCloth whole, LaidCloth asCut) {
+        DrapedPly.Split split = new SplitSearch(sheet, whole.uv(), spec).best(this::piece);
+        return split.amissShare() * sheet.areaMm2() < WORTH_SPLITTING * asCut.amissMm2() ? split : null;
+    }
+
+    private LaidCloth lay(ToolSheet on, StartSearch.Start start, Bridging bridging) {
+        double across = Math.sqrt(on.areaMm2());
+        double step = spec.stepMm() > 0 ? spec.stepMm() : usualStepMm(across);
+        DrapeNet net = NetGrowth.grow(on, start.triangle(), start.point(),
+                WarpAim.from(on, start, spec.warpAngleDeg(), across / 8), step, MOST_NODES);
+        return LaidCloth.measure(on, List.of(net), spec.lockingDeg(), bridging);
+    }
+
+    /** A piece of the ply, from its own best start and with darts of its own. */
+    private DrapedPly piece(ToolSheet on) {
+        StartSearch.Start start = new StartSearch(on, spec.lockingDeg()).bestStart(spec.warpAngleDeg()).start();
+        Bridging unasked = Bridging.none(on.mesh().vertexCount());
+        LaidCloth whole = lay(on, start, unasked);
+        Darts.Darted darted = whole.amissMm2() > 0 ? Darts.cut(whole, spec, unasked) : null;
+        return darted == null ? ply(whole, start, unasked, null, List.of(), null)
+                : ply(darted.cloth(), start, unasked, whole.figures(), darted.darts(), null);
+    }
+
+    private DrapedPly ply(LaidCloth cloth, StartSearch.Start start, Bridging bridging, DrapeFigures inOnePiece,
+            List<DrapedPly.Dart> darts, DrapedPly.Split split) {
+        return new DrapedPly(spec, cloth.sheet(), cloth.nets().get(0), start.point(), cloth.uv(), cloth.shearDeg(),
+                Arrays.copyOf(bridging.gapMm(), cloth.sheet().mesh().vertexCount()), cloth.figures(), inOnePiece, darts,
+                split, findings);
     }
 
     /** Seventy links across, but none under the width of a light cloth's tow, which says nothing about cloth. */
@@ -85,89 +106,31 @@ public final class Drape {
         return Math.max(Math.min(TOW_MM, acrossMm / 24), Math.min(8, acrossMm / 70));
     }
 
-    private DrapeFigures measure(DrapeNet net, double[] uv, double[] shear, Bridging bridging) {
-        TriangleMesh mesh = sheet.mesh();
-        double draped = 0;
-        double flat = 0;
-        double uncovered = 0;
-        double locked = 0;
-        double max = 0;
-        double[] area = new double[shear.length];
-        for (int t = 0; t < shear.length; t++) {
-            int a = 2 * mesh.triangles()[3 * t];
-            int b = 2 * mesh.triangles()[3 * t + 1];
-            int c = 2 * mesh.triangles()[3 * t + 2];
-            area[t] = mesh.areaNormal(t).length() / 2;
-            double f = ((uv[b] - uv[a]) * (uv[c + 1] - uv[a + 1]) - (uv[b + 1] - uv[a + 1]) * (uv[c] - uv[a])) / 2;
-            if (Double.isNaN(f)) {
-                shear[t] = Double.NaN;
-                uncovered += area[t];
-                continue;
-            }
-            double signed = shearAt(net, (uv[a] + uv[b] + uv[c]) / 3, (uv[a + 1] + uv[b + 1] + uv[c + 1]) / 3);
-            shear[t] = Math.abs(signed);
-            draped += f * Math.cos(Math.toRadians(signed));
-            flat += f;
-            max = Math.max(max, shear[t]);
-            locked += shear[t] > spec.lockingDeg() ? area[t] : 0;
+    private void report(LaidCloth whole, LaidCloth cloth, Bridging bridging, List<DrapedPly.Dart> darts,
+            DrapedPly.Split split) {
+        DrapeFigures figures = cloth.figures();
+        if (cloth != whole) {
+            findings.add(Finding.warning("drape", "cloth-needs-darts", text(
+                    "In one piece the cloth would shear to %.0f°, past the %.0f° at which this weave jams, and not lie "
+                            + "on %.1f cm². With the %d dart%s on the template it shears to %.0f°, and %.1f cm² stay.",
+                    whole.figures().maxShearDeg(), spec.lockingDeg(), whole.amissMm2() / 100, darts.size(),
+                    darts.size() == 1 ? "" : "s", figures.maxShearDeg(), cloth.amissMm2() / 100))
+                    .at(place(whole.sheet().mesh().centroid(whole.worst())))
+                    .measured(whole.figures().maxShearDeg(), spec.lockingDeg(), "deg")
+                    .advising("Cut the darts out as marked and butt their edges; stagger them from ply to ply."));
         }
-        return new DrapeFigures(max, percentile95(shear, area), locked, bridging.areaMm2(), bridging.deepestMm(),
-                sheet.areaMm2(), draped, flat, uncovered);
-    }
-
-    /** Shear of the cell around a flat point, or of one beside it. */
-    private static double shearAt(DrapeNet net, double u, double v) {
-        int i = (int) Math.floor(u / net.stepMm());
-        int j = (int) Math.floor(v / net.stepMm());
-        double shear = net.cellShearDeg(i, j);
-        for (int k = 0; k < 9 && Double.isNaN(shear); k++) {
-            shear = net.cellShearDeg(i + k / 3 - 1, j + k % 3 - 1);
-        }
-        return Double.isNaN(shear) ? 0 : shear;
-    }
-
-    /** By area. */
-    private static double percentile95(double[] shear, double[] area) {
-        Integer[] order = new Integer[shear.length];
-        Arrays.setAll(order, t -> t);
-        Arrays.sort(order, (s, t) -> Double.compare(shear[s], shear[t]));
-        double total = 0;
-        for (int t = 0; t < shear.length; t++) {
-            total += Double.isNaN(shear[t]) ? 0 : area[t];
-        }
-        double sum = 0;
-        double last = 0;
-        for (int t : order) {
-            if (Double.isNaN(shear[t])) {
-                break;
-            }
-            last = shear[t];
-            sum += area[t];
-            if (sum >= 0.95 * total) {
-                break;
-            }
-        }
-        return last;
-    }
-
-    private void report(DrapeFigures figures, double[] shear, double[] uv, Bridging bridging,
-            List<DrapedPly.Dart> darts, DrapedPly.Split split) {
         if (figures.lockedMm2() > 0) {
-            int worst = 0;
-            for (int t = 1; t < shear.length; t++) {
-                worst = !(shear[t] <= shear[worst]) && !Double.isNaN(shear[t]) ? t : worst;
-            }
             findings.add(Finding.warning("drape", "shear-beyond-locking", text(
                     "The cloth must shear to %.0f°, past the %.0f° at which this weave jams, over %.1f cm²; it will "
                             + "wrinkle there.", figures.maxShearDeg(), spec.lockingDeg(), figures.lockedMm2() / 100))
-                    .at(place(sheet.mesh().centroid(worst)))
-                    .measured(figures.maxShearDeg(), spec.lockingDeg(), "deg").advising(relief(darts, split)));
+                    .at(place(cloth.sheet().mesh().centroid(cloth.worst())))
+                    .measured(figures.maxShearDeg(), spec.lockingDeg(), "deg").advising(relief(split)));
         }
         if (figures.uncoveredMm2() > 1e-3 * figures.surfaceMm2()) {
             findings.add(Finding.warning("drape", "cloth-does-not-reach", text(
                     "One piece of cloth cannot lie on %.1f cm² of the tool: its threads close up before they get there.",
-                    figures.uncoveredMm2() / 100)).at(place(firstUncovered(uv)))
-                    .measured(figures.uncoveredMm2(), 0.0, "mm2").advising(relief(darts, split)));
+                    figures.uncoveredMm2() / 100)).at(place(firstUncovered(cloth)))
+                    .measured(figures.uncoveredMm2(), 0.0, "mm2").advising(relief(split)));
         }
         if (bridging.deepest() >= 0) {
             findings.add(Finding.warning("drape", "cloth-bridges", text(
@@ -194,19 +157,18 @@ public final class Drape {
         }
     }
 
-    private static String relief(List<DrapedPly.Dart> darts, DrapedPly.Split split) {
-        String cut = darts.isEmpty() ? "" : text("Cut %d dart%s as marked on the template. ", darts.size(),
-                darts.size() == 1 ? "" : "s");
-        return split == null ? cut + "Small places are worked in by hand; a looser weave or another start point may do."
-                : cut + text("Or cut the ply in two along a %s thread, %.0f mm from the start mark, and lap the halves "
-                        + "by the margin: %.0f %% of the area would then still lock.",
-                split.alongWarp() ? "warp" : "weft", split.atMm(), 100 * split.lockedShare());
+    private static String relief(DrapedPly.Split split) {
+        return split == null ? "Small places are worked in by hand; a looser weave or another start point may do."
+                : text("Cut the ply in two along a %s thread, %.0f mm from the start mark, and lap the halves by the "
+                        + "margin: laid again so%s, they shear to %.0f°, and %.0f %% of the area still locks or stays bare.",
+                split.alongWarp() ? "warp" : "weft", split.atMm(), split.pieces().stream().allMatch(p -> p.darts().isEmpty())
+                        ? "" : " with darts of their own", split.maxShearDeg(), 100 * split.amissShare());
     }
 
-    private Vector3d firstUncovered(double[] uv) {
-        for (int v : sheet.mesh().triangles()) {
-            if (Double.isNaN(uv[2 * v])) {
-                return sheet.mesh().vertex(v);
+    private static Vector3d firstUncovered(LaidCloth cloth) {
+        for (int v : cloth.sheet().mesh().triangles()) {
+            if (Double.isNaN(cloth.uv()[2 * v])) {
+                return cloth.sheet().mesh().vertex(v);
             }
         }
         throw new IllegalStateException("every vertex is covered");

@@ -3,6 +3,7 @@ package layupmold.geometry.drape;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.function.ToIntBiFunction;
 
 /**
  * A pin-jointed net of equal links on the tool surface. Node (i, j) lies at (i · step, j · step) in the flat cloth, i
@@ -61,6 +62,34 @@ public final class DrapeNet {
     /** The node at (i, j), or −1. */
     public int nodeAt(int i, int j) {
         return nodeAt.getOrDefault(key(i, j), NONE);
+    }
+
+    /** Positions in the flat cloth. */
+    @FunctionalInterface
+    interface Slots {
+        boolean has(int i, int j);
+    }
+
+    /** The nodes at some positions. */
+    DrapeNet part(Slots kept) {
+        return part(kept, (t, point) -> t);
+    }
+
+    /** The same net on a sheet that was cut open. */
+    DrapeNet on(SlitSheet slit) {
+        return part((i, j) -> true, slit::triangleAt);
+    }
+
+    private DrapeNet part(Slots kept, ToIntBiFunction<Integer, double[]> triangleAt) {
+        DrapeNet part = new DrapeNet(stepMm);
+        double[] point = new double[3];
+        for (int node = 0; node < size; node++) {
+            if (kept.has(i(node), j(node))) {
+                copy(node, point);
+                part.add(i(node), j(node), point, triangleAt.applyAsInt(triangle[node], point), offSheet[node]);
+            }
+        }
+        return part;
     }
 
     boolean isOnSheet(int i, int j) {

@@ -8,20 +8,22 @@ import org.joml.Vector3d;
  * One ply on the tool.
  *
  * @param spec as asked
- * @param net the net itself
+ * @param sheet what it lies on: the tool's sheet, cut open along the darts if there are any
+ * @param net the net itself; with darts, its part before them
  * @param start where the cloth first touches the tool, in the mold's frame
  * @param uv flat coordinates of each vertex of the sheet, mm, warp then weft from the start point; NaN where no cloth
  *     lies. Read only by convention
  * @param shearDeg unsigned shear at each triangle of the sheet; NaN where no cloth lies. Read only by convention
  * @param gapMm gap under the cloth at each vertex of the sheet; 0 where it lies down. Read only by convention
- * @param figures what was measured
- * @param darts proposed where the cloth shears past its locking angle
- * @param split proposed where darts cannot help, or null
+ * @param figures what was measured, of the cloth with its darts
+ * @param inOnePiece the same of the cloth without darts, or null if it has none
+ * @param darts to cut out, where the cloth would shear past its locking angle and lies better with them
+ * @param split proposed where darts do not help enough, or null
  * @param findings for the report
  */
 public record DrapedPly(
-        DrapeSpec spec, DrapeNet net, Vector3d start, double[] uv, double[] shearDeg, double[] gapMm,
-        DrapeFigures figures, List<Dart> darts, Split split, List<Finding> findings) {
+        DrapeSpec spec, ToolSheet sheet, DrapeNet net, Vector3d start, double[] uv, double[] shearDeg, double[] gapMm,
+        DrapeFigures figures, DrapeFigures inOnePiece, List<Dart> darts, Split split, List<Finding> findings) {
 
     public DrapedPly {
         darts = List.copyOf(darts);
@@ -29,15 +31,26 @@ public record DrapedPly(
     }
 
     /**
-     * A wedge to cut out of the flat cloth, edges to be butted or lapped.
+     * A wedge to cut out of the flat cloth, whose sides meet on the tool. Flat positions in mm, u and v in turn, from the
+     * tip to the tool's edge.
      *
-     * @param tipU flat position of its tip along the warp, mm
-     * @param tipV along the weft
-     * @param mouthU flat middle of its open end along the warp, mm; to be extended to the outline
-     * @param mouthV along the weft
-     * @param widthMm width at the mouth
+     * @param left side that lies to the left on the way out
+     * @param right the other side
      */
-    public record Dart(double tipU, double tipV, double mouthU, double mouthV, double widthMm) {
+    public record Dart(double[] left, double[] right) {
+
+        /** Width at the tool's edge; not positive if there is nothing to cut out. */
+        public double widthMm() {
+            if (left.length < 4 || right.length < 4) {
+                return 0;
+            }
+            double lu = left[left.length - 2];
+            double lv = left[left.length - 1];
+            double ru = right[right.length - 2];
+            double rv = right[right.length - 1];
+            double turn = (ru - right[0]) * (lv - left[1]) - (rv - right[1]) * (lu - left[0]);
+            return Math.signum(turn) * Math.hypot(lu - ru, lv - rv);
+        }
     }
 
     /**
@@ -45,8 +58,22 @@ public record DrapedPly(
      *
      * @param alongWarp whether the cut follows a warp thread (v = at) or a weft thread (u = at)
      * @param atMm flat position of the cut
-     * @param lockedShare share of the two halves' area that still locks when each is laid from its own middle
+     * @param pieces each as it lies when laid from its own best start
      */
-    public record Split(boolean alongWarp, double atMm, double lockedShare) {
+    public record Split(boolean alongWarp, double atMm, List<DrapedPly> pieces) {
+
+        public Split {
+            pieces = List.copyOf(pieces);
+        }
+
+        public double maxShearDeg() {
+            return pieces.stream().mapToDouble(p -> p.figures().maxShearDeg()).max().orElse(0);
+        }
+
+        /** Share of both pieces' area that still shears past the locking angle or that no cloth reaches. */
+        public double amissShare() {
+            double amiss = pieces.stream().mapToDouble(p -> p.figures().lockedMm2() + p.figures().uncoveredMm2()).sum();
+            return amiss / pieces.stream().mapToDouble(p -> p.figures().surfaceMm2()).sum();
+        }
     }
 }

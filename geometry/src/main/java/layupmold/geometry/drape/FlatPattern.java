@@ -1,6 +1,7 @@
 package layupmold.geometry.drape;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -17,7 +18,8 @@ import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
  * the origin.
  *
  * @param outline where to cut: the tool's outline in the cloth, widened by the margin
- * @param trimLines closed lines where the part will be trimmed after demolding: its perimeter and its openings
+ * @param trimLines where the part will be trimmed after demolding: its perimeter and its openings, closed unless a dart
+ *     interrupts them
  * @param notches short strokes from the outline inwards where the two threads through the start mark cross it
  * @param darts wedges to cut out where the cloth cannot lie
  * @param split where to cut the ply in two, or null
@@ -42,22 +44,58 @@ public record FlatPattern(
      * @param marginMm at least 0
      * @throws IllegalArgumentException if no cloth lies on the sheet
      */
-    public static FlatPattern of(ToolSheet sheet, DrapedPly ply, double marginMm) {
-        Polygon covered = largest(coveredArea(sheet.mesh(), ply.uv()));
-        Polygon outline = largest(DouglasPeuckerSimplifier.simplify(covered.buffer(marginMm, 16), THINNING_MM));
-        outline = FACTORY.createPolygon(outline.getExteriorRing());
-        List<LineString> trimLines = new ArrayList<>();
-        for (List<Coordinate> loop : loops(sheet.trimmed(), ply.uv())) {
-            trimLines.add(FACTORY.createLineString(loop.toArray(new Coordinate[0])));
+    public static FlatPattern of(DrapedPly ply, double marginMm) {
+        ToolSheet sheet = ply.sheet();
+        Geometry covered = coveredArea(sheet.mesh(), ply.uv());
+        for (DrapedPly.Dart dart : ply.darts()) {
+            covered = covered.union(wedge(dart, 0));
         }
+        Polygon outline = largest(DouglasPeuckerSimplifier.simplify(largest(covered).buffer(marginMm, 16), THINNING_MM));
+        outline = FACTORY.createPolygon(outline.getExteriorRing());
         List<Polygon> darts = new ArrayList<>();
         for (DrapedPly.Dart dart : ply.darts()) {
-            Geometry wedge = wedge(dart, outline).intersection(outline);
+            Geometry wedge = wedge(dart, reach(outline)).intersection(outline);
             if (!wedge.isEmpty()) {
                 darts.add(largest(wedge));
             }
         }
-        return new FlatPattern(outline, trimLines, notches(outline), darts, split(ply.split(), outline), marginMm);
+        return new FlatPattern(outline, trimLines(sheet, ply.uv()), notches(outline), darts,
+                split(ply.split(), outline), marginMm);
+    }
+
+    /** The boundaries of the trimmed sheet in the cloth, interrupted where a dart cuts them. */
+    private static List<LineString> trimLines(ToolSheet sheet, double[] uv) {
+        List<LineString> lines = new ArrayList<>();
+        for (int[] loop : EdgeTopology.of(sheet.trimmed()).boundaryLoops()) {
+            int n = loop.length;
+            int[] at = new int[n];
+            int from = 0;
+            for (int k = 0; k < n; k++) {
+                at[k] = sheet.trimmed().triangles()[loop[k]];
+                from = sheet.isOnSlit(at[k]) && !sheet.isOnSlit(at[(k + n - 1) % n]) ? k : from;
+            }
+            // A slit's side is the part of a loop between two of its vertices.
+            List<Coordinate> line = new ArrayList<>();
+            for (int k = 0; k <= n; k++) {
+                int v = at[(from + k) % n];
+                boolean alongSlit = k > 0 && sheet.isOnSlit(v) && sheet.isOnSlit(at[(from + k - 1) % n]);
+                if (alongSlit) {
+                    addLine(lines, line);
+                    line = new ArrayList<>();
+                }
+                if (!Double.isNaN(uv[2 * v])) {
+                    line.add(new Coordinate(uv[2 * v], uv[2 * v + 1]));
+                }
+            }
+            addLine(lines, line);
+        }
+        return lines;
+    }
+
+    private static void addLine(List<LineString> lines, List<Coordinate> line) {
+        if (line.size() >= 3) {
+            lines.add(FACTORY.createLineString(line.toArray(new Coordinate[0])));
+        }
     }
 
     /** The sheet's outer boundary in the cloth, its holes filled. */
@@ -118,19 +156,30 @@ public record FlatPattern(
         return notches;
     }
 
-    private static Polygon wedge(DrapedPly.Dart dart, Polygon outline) {
-        double du = dart.mouthU() - dart.tipU();
-        double dv = dart.mouthV() - dart.tipV();
-        double length = Math.hypot(du, dv);
-        double stretch = reach(outline) / length;
-        double half = dart.widthMm() / 2 * stretch / length;
-        double mouthU = dart.tipU() + stretch * du;
-        double mouthV = dart.tipV() + stretch * dv;
-        return FACTORY.createPolygon(new Coordinate[] {
-            new Coordinate(dart.tipU(), dart.tipV()),
-            new Coordinate(mouthU + half * dv, mouthV - half * du),
-            new Coordinate(mouthU - half * dv, mouthV + half * du),
-            new Coordinate(dart.tipU(), dart.tipV())});
+    /** @param further how far to go on past the tool's edge */
+    private static Geometry wedge(DrapedPly.Dart dart, double further) {
+        List<Coordinate> ring = side(dart.left(), further);
+        List<Coordinate> back = side(dart.right(), further);
+        Collections.reverse(back);
+        ring.addAll(back);
+        ring.add(ring.get(0).copy());
+        Polygon wedge = FACTORY.createPolygon(ring.toArray(new Coordinate[0]));
+        return wedge.isValid() ? wedge : GeometryFixer.fix(wedge);
+    }
+
+    private static List<Coordinate> side(double[] uv, double further) {
+        List<Coordinate> side = new ArrayList<>();
+        for (int k = 0; k < uv.length; k += 2) {
+            side.add(new Coordinate(uv[k], uv[k + 1]));
+        }
+        Coordinate tip = side.get(0);
+        Coordinate end = side.get(side.size() - 1);
+        double length = end.distance(tip);
+        if (further > 0 && length > 0) {
+            side.add(new Coordinate(end.x + further * (end.x - tip.x) / length,
+                    end.y + further * (end.y - tip.y) / length));
+        }
+        return side;
     }
 
     private static LineString split(DrapedPly.Split split, Polygon outline) {

@@ -23,6 +23,7 @@ final class NetGrowth {
     private final ToolSheet sheet;
     private final int mostNodes;
     private final DrapeNet net;
+    private final DrapeNet.Slots free;
     private final NodeSolver solver;
     /** Null in a sketch. */
     private final ArcNodes arcNodes;
@@ -41,13 +42,14 @@ final class NetGrowth {
         }
     }
 
-    private NetGrowth(ToolSheet sheet, double stepMm, int mostNodes, boolean overTheSheet) {
+    private NetGrowth(ToolSheet sheet, DrapeNet net, DrapeNet.Slots free, int mostNodes, boolean overTheSheet) {
         this.sheet = sheet;
         this.mostNodes = mostNodes;
-        this.net = new DrapeNet(stepMm);
+        this.net = net;
+        this.free = free;
         this.solver = new NodeSolver(sheet, net);
         this.arcNodes = overTheSheet ? new ArcNodes(sheet, net) : null;
-        this.thread = new ThreadWalk(sheet, stepMm, overTheSheet);
+        this.thread = new ThreadWalk(sheet, net.stepMm(), overTheSheet);
     }
 
     /**
@@ -56,24 +58,45 @@ final class NetGrowth {
      * @param warp direction of the warp there; projected into the triangle's plane
      */
     static DrapeNet grow(ToolSheet sheet, int triangle, Vector3d start, Vector3d warp, double stepMm, int mostNodes) {
-        DrapeNet net = grow(new NetGrowth(sheet, stepMm, mostNodes, true), triangle, start, warp);
+        DrapeNet net = new NetGrowth(sheet, new DrapeNet(stepMm), (i, j) -> true, mostNodes, true)
+                .grow(triangle, start, warp);
         net.measureCells(new ArcLength(sheet));
         return net;
     }
 
     /** A net whose links are straight: many times as quick, but it cuts corners lower than its step. */
     static DrapeNet sketch(ToolSheet sheet, int triangle, Vector3d start, Vector3d warp, double stepMm, int mostNodes) {
-        return grow(new NetGrowth(sheet, stepMm, mostNodes, false), triangle, start, warp);
+        return new NetGrowth(sheet, new DrapeNet(stepMm), (i, j) -> true, mostNodes, false)
+                .grow(triangle, start, warp);
     }
 
-    private static DrapeNet grow(NetGrowth growth, int triangle, Vector3d start, Vector3d warp) {
-        growth.layGenerators(triangle, start, warp);
-        growth.fill();
-        while (growth.continueOneThread()) {
-            growth.fill();
+    /**
+     * Goes on from threads that lie already.
+     *
+     * @param laid grows
+     * @param free where it may
+     */
+    static void goOn(ToolSheet sheet, DrapeNet laid, DrapeNet.Slots free, int mostNodes) {
+        NetGrowth growth = new NetGrowth(sheet, laid, free, mostNodes, true);
+        for (int node = 0; node < laid.nodeCount(); node++) {
+            growth.queueAround(laid.i(node), laid.j(node));
         }
-        growth.layRimBeyondEdge();
-        return growth.net;
+        growth.finish();
+        laid.measureCells(new ArcLength(sheet));
+    }
+
+    private DrapeNet grow(int triangle, Vector3d start, Vector3d warp) {
+        layGenerators(triangle, start, warp);
+        finish();
+        return net;
+    }
+
+    private void finish() {
+        fill();
+        while (continueOneThread()) {
+            fill();
+        }
+        layRimBeyondEdge();
     }
 
     private void layGenerators(int triangle, Vector3d start, Vector3d warp) {
@@ -93,9 +116,17 @@ final class NetGrowth {
 
     private void place(int i, int j, double[] point, int triangle) {
         net.add(i, j, point, triangle, false);
+        queueAround(i, j);
+    }
+
+    private boolean isOpen(int i, int j) {
+        return net.nodeAt(i, j) < 0 && free.has(i, j);
+    }
+
+    private void queueAround(int i, int j) {
         for (int di = -1; di <= 1; di++) {
             for (int dj = -1; dj <= 1; dj++) {
-                if (net.nodeAt(i + di, j + dj) < 0) {
+                if (isOpen(i + di, j + dj)) {
                     queue.add(new Slot(Math.abs(i + di) + Math.abs(j + dj), i + di, j + dj));
                 }
             }
@@ -161,7 +192,7 @@ final class NetGrowth {
             for (int[] d : DIRECTIONS) {
                 int i = net.i(node) + d[0];
                 int j = net.j(node) + d[1];
-                if (net.nodeAt(i, j) < 0 && !refused.contains(DrapeNet.key(i, j))) {
+                if (isOpen(i, j) && !refused.contains(DrapeNet.key(i, j))) {
                     open.putIfAbsent(new Slot(Math.abs(i) + Math.abs(j), i, j), node);
                 }
             }
@@ -216,7 +247,7 @@ final class NetGrowth {
                 for (int[] d : DIRECTIONS) {
                     int i = net.i(node) + d[0];
                     int j = net.j(node) + d[1];
-                    if (net.nodeAt(i, j) < 0 && stepStraight(node, i, j)) {
+                    if (isOpen(i, j) && stepStraight(node, i, j)) {
                         net.add(i, j, thread.point, thread.triangle, thread.offSheet);
                     }
                 }
@@ -225,7 +256,7 @@ final class NetGrowth {
     }
 
     private void rimNode(int i, int j) {
-        if (net.nodeAt(i, j) < 0 && solve(i, j, true) == NodeSolver.Result.OFF_SHEET) {
+        if (isOpen(i, j) && solve(i, j, true) == NodeSolver.Result.OFF_SHEET) {
             net.add(i, j, solver.point, solver.triangle, true);
         }
     }

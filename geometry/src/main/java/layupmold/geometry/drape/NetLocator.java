@@ -1,6 +1,7 @@
 package layupmold.geometry.drape;
 
 import java.util.Arrays;
+import java.util.List;
 import layupmold.geometry.mesh.EdgeTopology;
 
 /**
@@ -15,7 +16,9 @@ final class NetLocator {
     private static final double FARTHEST = 1.5;
 
     private final ToolSheet sheet;
-    private final DrapeNet net;
+    private DrapeNet net;
+    private int current;
+    private final int[] owner;
     private final double[] uv;
     private final double[] excess;
     private int[] queue;
@@ -27,27 +30,38 @@ final class NetLocator {
     private int ci;
     private int cj;
 
-    private NetLocator(ToolSheet sheet, DrapeNet net) {
+    private NetLocator(ToolSheet sheet) {
         this.sheet = sheet;
-        this.net = net;
         int n = sheet.mesh().vertexCount();
         this.uv = new double[2 * n];
+        this.owner = new int[n];
         this.excess = new double[n];
         Arrays.fill(uv, Double.NaN);
         Arrays.fill(excess, Double.POSITIVE_INFINITY);
         this.queue = new int[n + 16];
     }
 
-    /** Flat coordinates in mm, warp then weft, two a vertex; NaN where no cloth lies. */
-    static double[] locate(ToolSheet sheet, DrapeNet net) {
-        NetLocator locator = new NetLocator(sheet, net);
-        locator.seed();
-        locator.spread();
+    /**
+     * @param uv flat coordinates in mm, warp then weft, two a vertex; NaN where no cloth lies
+     * @param owner which of the nets each vertex was found in
+     */
+    record Located(double[] uv, int[] owner) {
+    }
+
+    /** @param nets of one cloth, all of one step; a vertex belongs to the one it lies deepest in, the first of equals */
+    static Located locate(ToolSheet sheet, List<DrapeNet> nets) {
+        NetLocator locator = new NetLocator(sheet);
+        for (DrapeNet net : nets) {
+            locator.net = net;
+            locator.seed();
+            locator.spread();
+            locator.current++;
+        }
         double[] flat = locator.uv;
         for (int k = 0; k < flat.length; k++) {
-            flat[k] *= net.stepMm();
+            flat[k] *= nets.get(0).stepMm();
         }
-        return flat;
+        return new Located(flat, locator.owner);
     }
 
     private void seed() {
@@ -114,6 +128,7 @@ final class NetLocator {
         }
         if (best < FARTHEST && best < excess[v] - 0.02) {
             excess[v] = best;
+            owner[v] = current;
             uv[2 * v] = ci + s;
             uv[2 * v + 1] = cj + t;
             push(v);

@@ -17,10 +17,18 @@ final class SectionWalk {
         double at(double px, double py, double pz, double qx, double qy, double qz);
     }
 
+    /** Told of the edges a walk crosses. */
+    @FunctionalInterface
+    interface Crossings {
+        /** Over half-edge {@code exit} to its twin. */
+        void cross(int exit, int twin);
+    }
+
     private final double[] xyz;
     private final int[] triangles;
     private final EdgeTopology topology;
-    private final double[] crossing = new double[3];
+    /** Where the edge last looked at is cut. */
+    final double[] crossing = new double[3];
 
     /** Where the walk stopped. */
     final double[] point = new double[3];
@@ -29,7 +37,9 @@ final class SectionWalk {
     /** Whether it stopped beyond the sheet's edge. */
     boolean offSheet;
     /** Told of every edge the walk crosses, or null. */
-    StripUnfolding strip;
+    Crossings crossings;
+    /** Half-edge over which the last walk left the sheet. */
+    int lastExit;
 
     SectionWalk(ToolSheet sheet) {
         this.xyz = sheet.mesh().xyz();
@@ -90,10 +100,11 @@ final class SectionWalk {
             }
             int twin = topology.twin(exit);
             if (twin < 0) {
+                lastExit = exit;
                 return beyond(m, dir, px, py, pz, qx, qy, qz, length, reachMm, stop);
             }
-            if (strip != null) {
-                strip.cross(exit, twin);
+            if (crossings != null) {
+                crossings.cross(exit, twin);
             }
             exit = otherCut(m, offset, twin);
             px = qx;

@@ -26,8 +26,9 @@ final class StartSearch {
      *
      * @param distortion what shear alone costs
      * @param score distortion and what of the sheet stays bare
+     * @param amissMm2 area that locks or stays bare
      */
-    record Scored(Start start, double warpAngleDeg, double distortion, double score) {
+    record Scored(Start start, double warpAngleDeg, double distortion, double score, double amissMm2) {
     }
 
     private final ToolSheet sheet;
@@ -111,6 +112,7 @@ final class StartSearch {
         int cells = 0;
         int locked = 0;
         double covered = 0;
+        double lockedMm2 = 0;
         double squares = 0;
         for (int node = 0; node < net.nodeCount(); node++) {
             int i = net.i(node);
@@ -119,14 +121,17 @@ final class StartSearch {
                     && net.isOnSheet(i + 1, j + 1)) {
                 double shear = net.cellShearDeg(i, j);
                 cells++;
+                double area = step * step * Math.cos(Math.toRadians(shear));
                 locked += Math.abs(shear) > lockingDeg ? 1 : 0;
-                covered += step * step * Math.cos(Math.toRadians(shear));
+                lockedMm2 += Math.abs(shear) > lockingDeg ? area : 0;
+                covered += area;
                 squares += shear * shear;
             }
         }
         double uncovered = Math.max(0, 1 - covered / sheet.areaMm2());
         double distortion = cells == 0 ? 100 : 10.0 * locked / cells + Math.sqrt(squares / cells) / 90;
-        return new Scored(start, warpAngleDeg, distortion, distortion + 2 * uncovered);
+        return new Scored(start, warpAngleDeg, distortion, distortion + 2 * uncovered,
+                lockedMm2 + uncovered * sheet.areaMm2());
     }
 
     static Vector3d planDirection(double angleDeg) {

@@ -7,7 +7,7 @@ import layupmold.geometry.mesh.EdgeTopology;
  * two points of the flat strip is how far it is between them over the surface: exact where the surface is developable,
  * creases included, and off by the curvature enclosed between strip and shortest way elsewhere.
  */
-final class StripUnfolding {
+final class StripUnfolding implements SectionWalk.Crossings {
 
     private final double[] xyz;
     private final int[] triangles;
@@ -42,7 +42,8 @@ final class StripUnfolding {
     }
 
     /** The strip goes on over half-edge {@code exit} to its twin. */
-    void cross(int exit, int twin) {
+    @Override
+    public void cross(int exit, int twin) {
         int from = triangles[exit];
         int to = triangles[EdgeTopology.next(exit)];
         if (crossed) {

@@ -20,14 +20,18 @@ public final class ToolSheet {
     private static final double SLIVER_MM = 0.02;
 
     private final TriangleMesh mesh;
+    private final boolean[] cap;
     private final TriangleMesh trimmed;
+    private final int slitFrom;
     private final EdgeTopology topology;
     private final double[] normals;
     private final double area;
     private final TriangleBvh bvh;
 
-    private ToolSheet(TriangleMesh mesh, TriangleMesh trimmed) {
+    private ToolSheet(TriangleMesh mesh, boolean[] cap, TriangleMesh trimmed, int slitFrom) {
         this.mesh = mesh;
+        this.cap = cap;
+        this.slitFrom = slitFrom;
         this.trimmed = trimmed;
         this.topology = EdgeTopology.of(mesh);
         this.normals = mesh.unitNormals();
@@ -37,7 +41,7 @@ public final class ToolSheet {
 
     /** A sheet without capped openings. O(n). */
     public static ToolSheet of(TriangleMesh sheet) {
-        return new ToolSheet(sheet, sheet);
+        return new ToolSheet(sheet, new boolean[sheet.triangleCount()], sheet, sheet.vertexCount());
     }
 
     /**
@@ -45,6 +49,10 @@ public final class ToolSheet {
      * @param cap for each triangle, whether it caps an opening and will be cut out after demolding
      */
     public static ToolSheet of(TriangleMesh sheet, boolean[] cap) {
+        return of(sheet, cap, sheet.vertexCount());
+    }
+
+    private static ToolSheet of(TriangleMesh sheet, boolean[] cap, int slitFrom) {
         int[] kept = new int[sheet.triangles().length];
         int size = 0;
         for (int t = 0; t < cap.length; t++) {
@@ -53,7 +61,12 @@ public final class ToolSheet {
                 size += 3;
             }
         }
-        return new ToolSheet(sheet, new TriangleMesh(sheet.xyz(), Arrays.copyOf(kept, size)));
+        return new ToolSheet(sheet, cap.clone(), new TriangleMesh(sheet.xyz(), Arrays.copyOf(kept, size)), slitFrom);
+    }
+
+    /** This sheet cut open; all vertices that it has more lie on the cut. */
+    ToolSheet slit(TriangleMesh open, boolean[] capOfOpen) {
+        return of(open, capOfOpen, slitFrom);
     }
 
     /**
@@ -120,6 +133,16 @@ public final class ToolSheet {
     /** The sheet without its caps, on the same vertices: what remains of the part after trimming. */
     public TriangleMesh trimmed() {
         return trimmed;
+    }
+
+    /** Whether a vertex lies on a side of a slit. */
+    boolean isOnSlit(int vertex) {
+        return vertex >= slitFrom;
+    }
+
+    /** Whether a triangle caps an opening. */
+    boolean isCap(int triangle) {
+        return cap[triangle];
     }
 
     public double areaMm2() {

@@ -25,7 +25,8 @@ public record HardPlace(Vector3d centre, double steepestDeg, double gapMm, doubl
      * each against what is hard: vertical, a gap of the cloth's own least radius, the locking angle. O(grid ·
      * triangles).
      */
-    public static HardPlace find(ToolSheet sheet, DrapedPly ply, double sizeMm) {
+    public static HardPlace find(DrapedPly ply, double sizeMm) {
+        ToolSheet sheet = ply.sheet();
         double[] box = sheet.mesh().bounds();
         HardPlace best = null;
         double most = Double.NEGATIVE_INFINITY;

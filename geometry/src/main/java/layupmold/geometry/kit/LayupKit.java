@@ -75,7 +75,7 @@ public record LayupKit(
             DrapedPly lying = draped.get(ways.indexOf(hows.get(k)));
             drapes.add(lying);
             PlyTemplate template = new PlyTemplate(name, k + 1, layup.plies().size(), layup.plies().get(k),
-                    FlatPattern.of(sheet, lying, spec.marginMm()));
+                    FlatPattern.of(lying, spec.marginMm()));
             templates.add(template);
             clothMm2.add(template.clothMm2());
         }

@@ -28,7 +28,7 @@ class CouponTest {
 
     /** A shallow bowl with one steep bump: the hardest place is known. */
     private static MoldOutcome.Mold bumpyBowl(Recipe recipe) {
-        int cells = 120;
+        int cells = 64;
         double[] xyz = new double[3 * (cells + 1) * (cells + 1)];
         int[] triangles = new int[6 * cells * cells];
         int n = 0;

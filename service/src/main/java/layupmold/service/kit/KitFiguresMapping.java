@@ -9,6 +9,7 @@ import layupmold.api.kit.KitDocument;
 import layupmold.api.kit.KitFile;
 import layupmold.api.kit.KitOutlines;
 import layupmold.api.kit.PlyFigures;
+import layupmold.api.kit.PlyInOnePiece;
 import layupmold.api.kit.PlyOutline;
 import layupmold.api.kit.ResinFigures;
 import layupmold.api.kit.SplitFigures;
@@ -62,7 +63,12 @@ final class KitFiguresMapping {
                 List.of(start.x, start.y, start.z), f.surfaceMm2(), f.drapedMm2(), f.flatMm2(), template.clothMm2(),
                 f.maxShearDeg(), f.p95ShearDeg(), draped.spec().lockingDeg(), f.lockedMm2(), f.uncoveredMm2(),
                 f.bridgedMm2(), draped.spec().leastRadiusMm(), f.deepestGapMm(), template.pattern().darts().size(),
-                split == null ? null : new SplitFigures(split.alongWarp(), split.atMm(), split.lockedShare()));
+                inOnePiece(draped.inOnePiece()), split == null ? null : new SplitFigures(split.alongWarp(),
+                        split.atMm(), split.amissShare(), split.maxShearDeg()));
+    }
+
+    private static PlyInOnePiece inOnePiece(DrapeFigures f) {
+        return f == null ? null : new PlyInOnePiece(f.maxShearDeg(), f.lockedMm2(), f.uncoveredMm2());
     }
 
     static KitOutlines outlines(LayupKit kit) {

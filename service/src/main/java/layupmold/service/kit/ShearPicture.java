@@ -23,8 +23,8 @@ final class ShearPicture {
 
     /** @param ply index of the ply, from 0 */
     static byte[] png(LayupKit kit, int ply, int widthPx, int heightPx) {
-        ToolSheet sheet = kit.sheet();
         DrapedPly draped = kit.drapes().get(ply);
+        ToolSheet sheet = draped.sheet();
         float[] values = new float[draped.shearDeg().length];
         for (int t = 0; t < values.length; t++) {
             values[t] = (float) draped.shearDeg()[t];

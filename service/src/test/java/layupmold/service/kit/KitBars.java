@@ -156,7 +156,8 @@ public final class KitBars {
         DrapeFigures f = ply.figures();
         System.out.printf(Locale.ROOT, "%s: most shear %.0f deg, beyond locking %.1f cm2, bridged %.1f cm2, not reached "
                 + "%.1f cm2, %d darts, split %s%n", name, f.maxShearDeg(), f.lockedMm2() / 100, f.bridgedMm2() / 100,
-                f.uncoveredMm2() / 100, ply.darts().size(), ply.split() == null ? "none" : ply.split().toString());
+                f.uncoveredMm2() / 100, ply.darts().size(), ply.split() == null ? "none" : String.format(Locale.ROOT,
+                        "in two with %.1f %% amiss", 100 * ply.split().amissShare()));
         bar(name + ": draped against tool area", 100 * Math.abs(f.areaImbalance()), 1, "%");
     }
 
