@@ -2,8 +2,10 @@ package layupmold.geometry.drape;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import layupmold.geometry.RigidTransform;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
@@ -49,17 +51,26 @@ public final class Drape {
      * @throws Rejection if the sheet has no area or the start point no surface to lie on
      */
     public static DrapedPly ply(ToolSheet sheet, DrapeSpec spec, RigidTransform moldToPart) {
-        return new Drape(sheet, spec, moldToPart).run();
+        return plies(sheet, List.of(spec), moldToPart).get(0);
     }
 
-    private DrapedPly run() {
+    /** Several plies on one sheet, side by side on the machine's cores; see {@link #ply}. */
+    public static List<DrapedPly> plies(ToolSheet sheet, List<DrapeSpec> specs, RigidTransform moldToPart) {
         if (!(sheet.areaMm2() > 1e-6)) {
             throw new Rejection(Finding.error("drape", "no-tool-surface", "There is no tool surface to lay cloth on."));
         }
+        // Corners are the tool's: cloths that follow the same radius span the same ones.
+        Map<Double, Bridging> bridging = new HashMap<>();
+        specs.forEach(spec -> bridging.computeIfAbsent(spec.leastRadiusMm(), radius -> radius > 0
+                ? Bridging.of(sheet, radius) : Bridging.none(sheet.mesh().vertexCount())));
+        return specs.parallelStream().map(spec -> new Drape(sheet, spec, moldToPart)
+                .run(bridging.get(spec.leastRadiusMm()))).toList();
+    }
+
+    private DrapedPly run(Bridging bridging) {
         StartSearch search = new StartSearch(sheet, spec.lockingDeg());
         StartSearch.Scored from = spec.start() == null ? search.bestStart(spec.warpAngleDeg())
                 : search.score(StartSearch.at(sheet, spec.start()), spec.warpAngleDeg());
-        Bridging bridging = spec.leastRadiusMm() > 0 ? Bridging.of(sheet, spec.leastRadiusMm()) : Bridging.none(sheet.mesh().vertexCount());
         LaidCloth whole = lay(sheet, from.start(), bridging);
         Darts.Darted darted = whole.amissMm2() > 0 ? Darts.cut(whole, spec, bridging) : null;
         LaidCloth cloth = darted == null ? whole : darted.cloth();

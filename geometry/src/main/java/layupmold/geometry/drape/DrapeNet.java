@@ -1,8 +1,7 @@
 package layupmold.geometry.drape;
 
+import com.carrotsearch.hppc.LongIntHashMap;
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.Map;
 import java.util.function.ToIntBiFunction;
 
 /**
@@ -17,7 +16,7 @@ public final class DrapeNet {
     private static final int BIAS = 1 << 20;
 
     private final double stepMm;
-    private final Map<Long, Integer> nodeAt = new HashMap<>();
+    private final LongIntHashMap nodeAt = new LongIntHashMap();
     private int[] ij = new int[512];
     private double[] xyz = new double[768];
     private int[] triangle = new int[256];

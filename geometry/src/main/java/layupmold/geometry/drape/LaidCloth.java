@@ -79,25 +79,25 @@ record LaidCloth(ToolSheet sheet, List<DrapeNet> nets, double[] uv, double[] she
 
     /** By area. */
     private static double percentile95(double[] shear, double[] area) {
-        Integer[] order = new Integer[shear.length];
-        Arrays.setAll(order, t -> t);
-        Arrays.sort(order, (s, t) -> Double.compare(shear[s], shear[t]));
+        // Shear is not negative, so its bits as a float sort like itself.
+        long[] order = new long[shear.length];
+        int covered = 0;
         double total = 0;
         for (int t = 0; t < shear.length; t++) {
-            total += Double.isNaN(shear[t]) ? 0 : area[t];
-        }
-        double sum = 0;
-        double last = 0;
-        for (int t : order) {
-            if (Double.isNaN(shear[t])) {
-                break;
+            if (!Double.isNaN(shear[t])) {
+                order[covered++] = (long) Float.floatToIntBits((float) shear[t]) << 32 | t;
+                total += area[t];
             }
-            last = shear[t];
+        }
+        Arrays.parallelSort(order, 0, covered);
+        double sum = 0;
+        for (int k = 0; k < covered; k++) {
+            int t = (int) order[k];
             sum += area[t];
             if (sum >= 0.95 * total) {
-                break;
+                return shear[t];
             }
         }
-        return last;
+        return covered == 0 ? 0 : shear[(int) order[covered - 1]];
     }
 }

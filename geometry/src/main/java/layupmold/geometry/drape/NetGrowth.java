@@ -1,9 +1,8 @@
 package layupmold.geometry.drape;
 
-import java.util.HashSet;
+import com.carrotsearch.hppc.LongHashSet;
 import java.util.Map;
 import java.util.PriorityQueue;
-import java.util.Set;
 import java.util.TreeMap;
 import org.joml.Vector3d;
 
@@ -30,7 +29,7 @@ final class NetGrowth {
     private final ThreadWalk thread;
     private final PriorityQueue<Slot> queue = new PriorityQueue<>();
     /** Slots that neighbours determine to lie beyond the edge, or where the net cannot close. */
-    private final Set<Long> refused = new HashSet<>();
+    private final LongHashSet refused = new LongHashSet();
     private final double[] scratch = new double[3];
     private final double[] behind = new double[3];
 

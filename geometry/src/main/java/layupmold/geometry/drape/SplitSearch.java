@@ -10,7 +10,7 @@ import layupmold.geometry.mesh.LevelClip;
 
 /**
  * Cuts a ply in two along a thread, so that each piece has threads of its own: several threads of warp and weft are
- * tried with coarse nets from each piece's best start, and the pieces of the best few are laid in full.
+ * tried with coarse nets from each piece's middle, and the pieces of the best few are laid in full, from their best starts.
  */
 final class SplitSearch {
 
@@ -60,7 +60,7 @@ final class SplitSearch {
     }
 
     private double amissMm2(ToolSheet piece) {
-        return new StartSearch(piece, spec.lockingDeg()).bestStart(spec.warpAngleDeg()).amissMm2();
+        return new StartSearch(piece, spec.lockingDeg()).fromTheMiddle(spec.warpAngleDeg()).amissMm2();
     }
 
     private ToolSheet piece(boolean alongWarp, double atMm, int side) {

@@ -56,6 +56,10 @@ final class StartSearch {
                 .mapToObj(k -> score(starts.get(k), warpAngleDeg)).toList());
     }
 
+    Scored fromTheMiddle(double warpAngleDeg) {
+        return score(at(sheet, middle()), warpAngleDeg);
+    }
+
     /** Best warp direction from a given start, the given one included. */
     Scored bestAngle(Scored from) {
         List<Scored> all = new ArrayList<>(List.of(from));

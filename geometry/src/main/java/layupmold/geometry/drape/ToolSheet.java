@@ -26,7 +26,8 @@ public final class ToolSheet {
     private final EdgeTopology topology;
     private final double[] normals;
     private final double area;
-    private final TriangleBvh bvh;
+    /** Built when first asked for: a sheet that is only walked over needs none. */
+    private TriangleBvh bvh;
 
     private ToolSheet(TriangleMesh mesh, boolean[] cap, TriangleMesh trimmed, int slitFrom) {
         this.mesh = mesh;
@@ -36,7 +37,6 @@ public final class ToolSheet {
         this.topology = EdgeTopology.of(mesh);
         this.normals = mesh.unitNormals();
         this.area = mesh.area();
-        this.bvh = TriangleBvh.of(mesh);
     }
 
     /** A sheet without capped openings. O(n). */
@@ -162,7 +162,10 @@ public final class ToolSheet {
         return new Vector3d(normals[3 * triangle], normals[3 * triangle + 1], normals[3 * triangle + 2]);
     }
 
-    TriangleBvh bvh() {
+    synchronized TriangleBvh bvh() {
+        if (bvh == null) {
+            bvh = TriangleBvh.of(mesh);
+        }
         return bvh;
     }
 }

@@ -67,7 +67,7 @@ public record LayupKit(
             hows.add(howToLay(layup.plies().get(k), laminate.plyMm().get(k), clothRadiusMm, spec, moldToPart));
         }
         List<DrapeSpec> ways = hows.stream().distinct().toList();
-        List<DrapedPly> draped = ways.parallelStream().map(how -> Drape.ply(sheet, how, moldToPart)).toList();
+        List<DrapedPly> draped = Drape.plies(sheet, ways, moldToPart);
         List<DrapedPly> drapes = new ArrayList<>();
         List<PlyTemplate> templates = new ArrayList<>();
         List<Double> clothMm2 = new ArrayList<>();

@@ -46,8 +46,9 @@ class DartsTest {
         double cap = 2 * Math.PI * R * R * (1 - Math.cos(Math.toRadians(80)));
         assertEquals(cap, ply.figures().surfaceMm2(), 0.03 * cap);
         assertEquals(0, ply.figures().areaImbalance(), 0.01);
-        // A dart takes out what the locked cloth has too much of: flat, there is less of it.
-        assertTrue(ply.figures().flatMm2() < ply.inOnePiece().flatMm2() - 500);
+        // Cloth sheared by γ is cos γ of its flat area: sheared less, less of it is needed.
+        assertTrue(ply.figures().flatMm2() < ply.inOnePiece().flatMm2(),
+                ply.figures().flatMm2() + " against " + ply.inOnePiece().flatMm2());
     }
 
     /** Both sides of a dart meet on the tool: the same points of the sphere, once on each side. */

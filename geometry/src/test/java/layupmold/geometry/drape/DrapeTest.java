@@ -124,7 +124,7 @@ class DrapeTest {
      */
     @Test
     void splitFallsWhereItHelps() {
-        TriangleMesh sheet = Sheets.bent(240, 120, (x, y) -> {
+        TriangleMesh sheet = Sheets.bent(240, 80, (x, y) -> {
             double r = Math.min(1, Math.hypot(x - 50, y) / 60);
             return new Vector3d(x, y, 50 * Math.pow(Math.cos(Math.PI / 2 * r), 2));
         });
