@@ -8,8 +8,8 @@ import java.util.List;
  *
  * <p>In a pin-jointed net every node follows from the two threads through the start, quarter by quarter. A dart from a
  * point T out to the edge parts what lies beyond T in its quarter: on either side the threads that end at the dart hang
- * on the thread through T of their own side alone, and run on straight from there, as cloth does whose other half was cut
- * away. What the two sides then claim twice of the flat cloth, or rather leave between them, is the wedge to cut out.
+ * on the thread through T of their own side alone, and run on straight from there, as cloth does whose other half was
+ * cut away. What the two sides leave between them of the flat cloth is the wedge to cut out.
  *
  * <p>The shear along the two threads through T stays as it was, so T lies where they are well under the locking angle up
  * to the edge: the farther in, the less the rest shears. At most one dart a quarter.

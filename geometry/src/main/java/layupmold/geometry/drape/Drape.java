@@ -169,11 +169,14 @@ public final class Drape {
     }
 
     private static String relief(DrapedPly.Split split) {
-        return split == null ? "Small places are worked in by hand; a looser weave or another start point may do."
-                : text("Cut the ply in two along a %s thread, %.0f mm from the start mark, and lap the halves by the "
-                        + "margin: laid again so%s, they shear to %.0f°, and %.0f %% of the area still locks or stays bare.",
-                split.alongWarp() ? "warp" : "weft", split.atMm(), split.pieces().stream().allMatch(p -> p.darts().isEmpty())
-                        ? "" : " with darts of their own", split.maxShearDeg(), 100 * split.amissShare());
+        if (split == null) {
+            return "Small places are worked in by hand; a looser weave or another start point may do.";
+        }
+        boolean darts = split.pieces().stream().anyMatch(piece -> !piece.darts().isEmpty());
+        return text("Cut the ply in two along a %s thread, %.0f mm from the start mark, and lap the halves by the margin: "
+                + "laid again so%s, they shear to %.0f°, and %.0f %% of the area still locks or stays bare.",
+                split.alongWarp() ? "warp" : "weft", split.atMm(), darts ? " with darts of their own" : "",
+                split.maxShearDeg(), 100 * split.amissShare());
     }
 
     private static Vector3d firstUncovered(LaidCloth cloth) {

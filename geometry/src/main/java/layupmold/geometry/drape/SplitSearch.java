@@ -10,7 +10,8 @@ import layupmold.geometry.mesh.LevelClip;
 
 /**
  * Cuts a ply in two along a thread, so that each piece has threads of its own: several threads of warp and weft are
- * tried with coarse nets from each piece's middle, and the pieces of the best few are laid in full, from their best starts.
+ * tried with coarse nets from each piece's middle, and the pieces of the best few are laid in full, from their best
+ * starts.
  */
 final class SplitSearch {
 
