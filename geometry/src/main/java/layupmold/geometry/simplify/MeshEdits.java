@@ -5,7 +5,6 @@ import java.util.BitSet;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import layupmold.geometry.mesh.CoordinateLattice;
-import layupmold.geometry.mesh.Planes;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /** Single edits that bring a triangle nearer to its target: tries the cheapest first. Not for several threads. */
@@ -13,7 +12,7 @@ final class MeshEdits {
 
     private static final int[] NONE = {};
     /** A flip must leave this share of the miss at the most. */
-    private static final double GAIN = 0.7;
+    static final double GAIN = 0.7;
     /** Sides shorter than this are not split. */
     private static final double LEAST_SIDE_MM = 0.03;
     /** New vertices go no farther from their side's middle than this share of its length. */
@@ -21,27 +20,16 @@ final class MeshEdits {
     /** Nearer to an end than this share of the side's length, a crease is not worth a vertex of its own. */
     private static final double SNAP_SHARE = 0.3;
     private static final double REACH_MM = 0.5;
-    private static final double SETTLING_REACH_MM = 1;
     /** Borders between labels keep their course, but for small turns into creases. */
-    private static final double BORDER_REACH_MM = 0.15;
-    /** Parts may turn by about 75° from what they replace. */
-    private static final double LEAST_COSINE = 0.25;
-    /** No part becomes flatter. */
-    private static final double FLAT_MM = 1e-3;
-    private static final int PROJECTION_STEPS = 4;
-    private static final double PROJECTED_MM = 1e-6;
-    /** Halvings of a side in search of a crease. */
-    private static final int BISECTIONS = 6;
-    /** Below this squared sine two fronts say nothing about a crease. */
-    private static final double LEAST_SINE_SQUARED = 0.01;
+    static final double BORDER_REACH_MM = 0.15;
 
     private final HalfEdgeMesh mesh;
     private final IntArrayList labels;
     private final BitSet loose;
-    private final Target target;
     private final double toleranceMm;
-    private final CoordinateLattice lattice;
+    private final TargetProbe probe;
     private final CrossingCheck crossings;
+    private final VertexMoves moves;
     private final CollapseGuard guard;
     private final HalfEdgeMesh.Fan fan = new HalfEdgeMesh.Fan();
 
@@ -50,23 +38,11 @@ final class MeshEdits {
         this.mesh = mesh;
         this.labels = labels;
         this.loose = loose;
-        this.target = target;
         this.toleranceMm = toleranceMm;
-        this.lattice = lattice;
+        this.probe = new TargetProbe(mesh, target, toleranceMm, lattice);
         this.crossings = new CrossingCheck(mesh, surface);
+        this.moves = new VertexMoves(mesh, labels, loose, probe, crossings, toleranceMm);
         this.guard = new CollapseGuard(mesh, 0);
-    }
-
-    double missBetween(int a, int b, Target measure) {
-        double[] p = mesh.xyz;
-        return Math.abs(measure.miss((p[3 * a] + p[3 * b]) / 2, (p[3 * a + 1] + p[3 * b + 1]) / 2,
-                (p[3 * a + 2] + p[3 * b + 2]) / 2));
-    }
-
-    double missBetween(int a, int b, int c, Target measure) {
-        double[] p = mesh.xyz;
-        return Math.abs(measure.miss((p[3 * a] + p[3 * b] + p[3 * c]) / 3,
-                (p[3 * a + 1] + p[3 * b + 1] + p[3 * c + 1]) / 3, (p[3 * a + 2] + p[3 * b + 2] + p[3 * c + 2]) / 3));
     }
 
     /**
@@ -75,10 +51,8 @@ final class MeshEdits {
      * @return triangles that are changed; none if nothing helps
      */
     int[] improve(int t, double[] misses, IntToDoubleFunction worst) {
-        int[] done = settle(t);
-        if (done.length == 0) {
-            done = flip(t, worst);
-        }
+        int settled = moves.settle(t);
+        int[] done = settled >= 0 ? changed(moves.triangles(settled)) : flip(t, worst);
         int[] sides = {0, 1, 2};
         // Three sides: the one that misses most first.
         for (int i = 0; i < 2; i++) {
@@ -110,75 +84,6 @@ final class MeshEdits {
             }
         }
         return longest;
-    }
-
-    /** Moves a loose corner that misses onto the target. */
-    private int[] settle(int t) {
-        for (int h = 3 * t; h < 3 * t + 3; h++) {
-            int v = mesh.from(h);
-            double[] p = {mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2]};
-            if (loose.get(v) && Math.abs(target.miss(p[0], p[1], p[2])) > toleranceMm
-                    && project(p, isOnBorder(v) ? BORDER_REACH_MM : SETTLING_REACH_MM)
-                    && move(v, p)) {
-                return changed(triangles(v));
-            }
-        }
-        return NONE;
-    }
-
-    /** The triangles around a vertex. */
-    private int[] triangles(int v) {
-        mesh.fan(v, fan);
-        return IntStream.range(0, fan.size).map(i -> fan.halfEdges[i] / 3).toArray();
-    }
-
-    private boolean isOnBorder(int v) {
-        int[] around = triangles(v);
-        return IntStream.of(around).anyMatch(t -> labels.get(t) != labels.get(around[0]));
-    }
-
-    private boolean move(int v, double[] p) {
-        int[] around = triangles(v);
-        int[] corners = new int[3 * around.length];
-        double[] fronts = new double[3 * around.length];
-        for (int i = 0; i < around.length; i++) {
-            for (int k = 0; k < 3; k++) {
-                corners[3 * i + k] = mesh.from(3 * around[i] + k);
-            }
-            System.arraycopy(normal(corners, 3 * i), 0, fronts, 3 * i, 3);
-        }
-        double[] before = {mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2]};
-        System.arraycopy(p, 0, mesh.xyz, 3 * v, 3);
-        boolean sound = !fan.onBoundary;
-        for (int i = 0; i < around.length && sound; i++) {
-            sound = faces(corners, 3 * i, new double[] {fronts[3 * i], fronts[3 * i + 1], fronts[3 * i + 2]});
-        }
-        if (sound && crossings.isFree(corners, around)) {
-            return true;
-        }
-        System.arraycopy(before, 0, mesh.xyz, 3 * v, 3);
-        return false;
-    }
-
-    /** Moves a vertex to a crease beside it if the triangles around then miss by less. */
-    private boolean snap(int v, double[] p, IntToDoubleFunction worst) {
-        double most = IntStream.of(triangles(v)).mapToDouble(worst).max().orElse(0);
-        double[] before = {mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2]};
-        if (!loose.get(v) || isOnBorder(v) || !move(v, p)) {
-            return false;
-        }
-        for (int t : triangles(v)) {
-            int a = mesh.from(3 * t);
-            int b = mesh.from(3 * t + 1);
-            int c = mesh.from(3 * t + 2);
-            double left = Math.max(Math.max(missBetween(a, b, target), missBetween(b, c, target)),
-                    Math.max(missBetween(c, a, target), missBetween(a, b, c, target)));
-            if (left > GAIN * most) {
-                System.arraycopy(before, 0, mesh.xyz, 3 * v, 3);
-                return false;
-            }
-        }
-        return true;
     }
 
     /** Flips the side that leaves the least miss. */
@@ -215,21 +120,9 @@ final class MeshEdits {
     private double missAfterFlip(int h, double enough) {
         int a = mesh.apex(h);
         int b = mesh.apex(mesh.twin(h));
-        double along = missBetween(a, b, target) >= enough ? enough : missAlong(a, b);
+        double along = probe.missBetween(a, b) >= enough ? enough : probe.missAlong(a, b);
         return along >= enough ? enough : Math.max(along,
-                Math.max(missBetween(a, b, mesh.from(h), target), missBetween(a, b, mesh.to(h), target)));
-    }
-
-    /** Greatest miss at the quarters of a side that is new. */
-    private double missAlong(int a, int b) {
-        double[] p = mesh.xyz;
-        double worst = 0;
-        for (double share = 0.25; share < 1; share += 0.25) {
-            double rest = 1 - share;
-            worst = Math.max(worst, Math.abs(target.miss(share * p[3 * a] + rest * p[3 * b],
-                    share * p[3 * a + 1] + rest * p[3 * b + 1], share * p[3 * a + 2] + rest * p[3 * b + 2])));
-        }
-        return worst;
+                Math.max(probe.missBetween(a, b, mesh.from(h)), probe.missBetween(a, b, mesh.to(h))));
     }
 
     /** Takes out the side of {@code t}, one end of which is loose, that leaves the least miss. */
@@ -248,7 +141,8 @@ final class MeshEdits {
         if (best < 0) {
             return NONE;
         }
-        int[] around = triangles(mesh.from(best));
+        int[] around = moves.triangles(mesh.from(best));
+        mesh.fan(mesh.from(best), fan);
         mesh.collapse(best, fan);
         return changed(IntStream.of(around).filter(u -> !mesh.isRemoved(u)).toArray());
     }
@@ -256,7 +150,8 @@ final class MeshEdits {
     /** Infinite if that gains nothing, turns a triangle away from the target or makes it meet another. */
     private double missAfterCollapse(int h, IntToDoubleFunction worst) {
         int v = mesh.to(h);
-        int[] around = triangles(mesh.from(h));
+        int[] around = moves.triangles(mesh.from(h));
+        mesh.fan(mesh.from(h), fan);
         if (fan.onBoundary || !guard.keepsTopology(h, fan)) {
             return Double.POSITIVE_INFINITY;
         }
@@ -281,11 +176,11 @@ final class MeshEdits {
         double after = 0;
         double sumAfter = 0;
         for (int i = 0; i < corners.length; i += 3) {
-            double miss = Math.max(missAlong(v, corners[i + 1]), Math.max(missAlong(v, corners[i + 2]),
-                    missBetween(v, corners[i + 1], corners[i + 2], target)));
+            double miss = Math.max(probe.missAlong(v, corners[i + 1]), Math.max(probe.missAlong(v, corners[i + 2]),
+                    probe.missBetween(v, corners[i + 1], corners[i + 2])));
             after = Math.max(after, miss);
             sumAfter += miss;
-            if (after > before || sumAfter > GAIN * sumBefore || !facesTarget(corners, i)) {
+            if (after > before || sumAfter > GAIN * sumBefore || !probe.facesTarget(corners, i)) {
                 return Double.POSITIVE_INFINITY;
             }
         }
@@ -303,11 +198,11 @@ final class MeshEdits {
         }
         boolean border = labels.get(g / 3) != labels.get(h / 3);
         double reach = Math.min(border ? BORDER_REACH_MM : REACH_MM, REACH_SHARE * length);
-        double[] crease = onCrease(u, w);
-        if (crease != null && isNear(crease, u, w, reach) && project(crease, reach)) {
+        double[] crease = probe.onCrease(u, w);
+        if (crease != null && probe.isNear(crease, u, w, reach) && probe.project(crease, reach)) {
             for (int end : new int[] {u, w}) {
-                if (isNear(crease, end, end, SNAP_SHARE * length) && snap(end, crease, worst)) {
-                    return changed(triangles(end));
+                if (probe.isNear(crease, end, end, SNAP_SHARE * length) && moves.snap(end, crease, worst)) {
+                    return changed(moves.triangles(end));
                 }
             }
             if (splitSide(h, crease)) {
@@ -316,20 +211,10 @@ final class MeshEdits {
         }
         double[] middle = {(mesh.xyz[3 * u] + mesh.xyz[3 * w]) / 2, (mesh.xyz[3 * u + 1] + mesh.xyz[3 * w + 1]) / 2,
             (mesh.xyz[3 * u + 2] + mesh.xyz[3 * w + 2]) / 2};
-        if (project(middle, reach) && splitSide(h, middle)) {
+        if (probe.project(middle, reach) && splitSide(h, middle)) {
             return changed(h / 3, g / 3, mesh.triangleCount() - 2, mesh.triangleCount() - 1);
         }
         return NONE;
-    }
-
-    /** Whether a point is within {@code reachMm} of the middle between two vertices. */
-    private boolean isNear(double[] p, int u, int w, double reachMm) {
-        double square = 0;
-        for (int k = 0; k < 3; k++) {
-            double d = p[k] - (mesh.xyz[3 * u + k] + mesh.xyz[3 * w + k]) / 2;
-            square += d * d;
-        }
-        return square < reachMm * reachMm;
     }
 
     private boolean splitSide(int h, double[] p) {
@@ -338,11 +223,11 @@ final class MeshEdits {
         int w = mesh.to(h);
         int a = mesh.apex(h);
         int b = mesh.apex(g);
-        double[] front = normal(new int[] {u, w, a}, 0);
-        double[] other = normal(new int[] {w, u, b}, 0);
+        double[] front = probe.normal(new int[] {u, w, a}, 0);
+        double[] other = probe.normal(new int[] {w, u, b}, 0);
         int v = mesh.addVertex(p[0], p[1], p[2]);
         int[] parts = {u, v, a, v, w, a, w, v, b, v, u, b};
-        if (!faces(parts, 0, front) || !faces(parts, 3, front) || !faces(parts, 6, other) || !faces(parts, 9, other)
+        if (!probe.faces(parts, 0, front) || !probe.faces(parts, 3, front) || !probe.faces(parts, 6, other) || !probe.faces(parts, 9, other)
                 || !crossings.isFree(parts, new int[] {h / 3, g / 3})) {
             mesh.dropLastVertex();
             return false;
@@ -359,13 +244,13 @@ final class MeshEdits {
         for (int i = 0; i < 9; i++) {
             p[i % 3] += mesh.xyz[3 * corners[i / 3] + i % 3] / 3;
         }
-        if (!project(p, REACH_MM)) {
+        if (!probe.project(p, REACH_MM)) {
             return NONE;
         }
-        double[] front = normal(corners, 0);
+        double[] front = probe.normal(corners, 0);
         int v = mesh.addVertex(p[0], p[1], p[2]);
         int[] parts = {corners[0], corners[1], v, corners[1], corners[2], v, corners[2], corners[0], v};
-        if (!faces(parts, 0, front) || !faces(parts, 3, front) || !faces(parts, 6, front)
+        if (!probe.faces(parts, 0, front) || !probe.faces(parts, 3, front) || !probe.faces(parts, 6, front)
                 || !crossings.isFree(parts, new int[] {t})) {
             mesh.dropLastVertex();
             return NONE;
@@ -381,94 +266,5 @@ final class MeshEdits {
             crossings.change(t);
         }
         return triangles;
-    }
-
-    /** Moves {@code p} onto the target and the lattice; false if that is farther than {@code reachMm} or leads nowhere. */
-    private boolean project(double[] p, double reachMm) {
-        double[] start = p.clone();
-        double miss = target.miss(p[0], p[1], p[2]);
-        for (int i = 0; i < PROJECTION_STEPS && Math.abs(miss) > PROJECTED_MM; i++) {
-            double x = target.along(1, 0, 0);
-            double y = target.along(0, 1, 0);
-            double z = target.along(0, 0, 1);
-            p[0] -= miss * x;
-            p[1] -= miss * y;
-            p[2] -= miss * z;
-            miss = target.miss(p[0], p[1], p[2]);
-        }
-        lattice.round(p);
-        double square = 0;
-        for (int k = 0; k < 3; k++) {
-            square += (p[k] - start[k]) * (p[k] - start[k]);
-        }
-        return Math.abs(miss) < toleranceMm / 2 && square <= reachMm * reachMm;
-    }
-
-    /**
-     * Where the target's planes on both sides of a crease meet below a side, or null if it has none there. The crease is
-     * where the target's front turns from that at one end to that at the other.
-     */
-    private double[] onCrease(int a, int b) {
-        double[] p = {mesh.xyz[3 * a], mesh.xyz[3 * a + 1], mesh.xyz[3 * a + 2]};
-        double[] q = {mesh.xyz[3 * b], mesh.xyz[3 * b + 1], mesh.xyz[3 * b + 2]};
-        double[] m = plane(p);
-        double[] n = plane(q);
-        for (int i = 0; i < BISECTIONS; i++) {
-            double[] middle = {(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2] + q[2]) / 2};
-            double[] there = plane(middle);
-            if (dot(there, m) >= dot(there, n)) {
-                p = middle;
-                m = there;
-            } else {
-                q = middle;
-                n = there;
-            }
-        }
-        double cosine = dot(m, n);
-        double sine = 1 - cosine * cosine;
-        if (sine < LEAST_SINE_SQUARED) {
-            return null;
-        }
-        double alongM = (cosine * n[3] - m[3]) / sine;
-        double alongN = (cosine * m[3] - n[3]) / sine;
-        return new double[] {(p[0] + q[0]) / 2 + alongM * m[0] + alongN * n[0],
-            (p[1] + q[1]) / 2 + alongM * m[1] + alongN * n[1], (p[2] + q[2]) / 2 + alongM * m[2] + alongN * n[2]};
-    }
-
-    /** The target's front at a point, and how far the point misses. */
-    private double[] plane(double[] p) {
-        double miss = target.miss(p[0], p[1], p[2]);
-        return new double[] {target.along(1, 0, 0), target.along(0, 1, 0), target.along(0, 0, 1), miss};
-    }
-
-    private static double dot(double[] a, double[] b) {
-        return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-    }
-
-    private double[] normal(int[] corners, int at) {
-        return Planes.normal(mesh.xyz, corners[at], corners[at + 1], corners[at + 2]);
-    }
-
-    /** Whether a triangle has height and faces along a normal, or else along its target. */
-    private boolean faces(int[] corners, int at, double[] front) {
-        double[] n = normal(corners, at);
-        double length = Math.sqrt(dot(n, n));
-        return length > FLAT_MM * longest(corners, at) && dot(n, front) >= LEAST_COSINE * length * Math.sqrt(dot(front, front))
-                || facesTarget(corners, at);
-    }
-
-    private boolean facesTarget(int[] corners, int at) {
-        double[] n = normal(corners, at);
-        double length = Math.sqrt(dot(n, n));
-        missBetween(corners[at], corners[at + 1], corners[at + 2], target);
-        return length > FLAT_MM * longest(corners, at) && target.along(n[0], n[1], n[2]) >= LEAST_COSINE * length;
-    }
-
-    private double longest(int[] corners, int at) {
-        double longest = 0;
-        for (int k = 0; k < 3; k++) {
-            longest = Math.max(longest, mesh.squaredLength(corners[at + k], corners[at + (k + 1) % 3]));
-        }
-        return Math.sqrt(longest);
     }
 }
