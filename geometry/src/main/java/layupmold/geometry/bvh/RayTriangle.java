@@ -9,12 +9,13 @@ final class RayTriangle {
     private RayTriangle() {
     }
 
-    /** Lowers {@code answer} to triangle {@code t} if the ray meets it with {@code tMin < t < answer.t}. */
-    static void intersect(double[] xyz, int[] triangles, int t, double ox, double oy, double oz,
+    /**
+     * Lowers {@code answer} to triangle {@code t} if the ray meets it with {@code tMin < t < answer.t}.
+     *
+     * @param a where a corner's x stands in {@code xyz}; so {@code b} and {@code c}
+     */
+    static void intersect(double[] xyz, int a, int b, int c, int t, double ox, double oy, double oz,
             double dx, double dy, double dz, double tMin, RayHit answer) {
-        int a = 3 * triangles[3 * t];
-        int b = 3 * triangles[3 * t + 1];
-        int c = 3 * triangles[3 * t + 2];
         double e1x = xyz[b] - xyz[a];
         double e1y = xyz[b + 1] - xyz[a + 1];
         double e1z = xyz[b + 2] - xyz[a + 2];

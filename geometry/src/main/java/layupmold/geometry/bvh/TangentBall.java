@@ -83,17 +83,17 @@ public final class TangentBall {
         for (int i = bvh.leafStart(leaf); i < bvh.leafStart(leaf + 1); i++) {
             int t = bvh.order()[i];
             if (accept.test(t)) {
-                for (int step = 0; step < MOST_STEPS && shrinkOnce(t); step++) {
+                for (int step = 0; step < MOST_STEPS && shrinkOnce(i); step++) {
                     // Its nearest point moves as the centre does.
                 }
             }
         }
     }
 
-    private boolean shrinkOnce(int triangle) {
+    private boolean shrinkOnce(int i) {
         nearest.triangle = -1;
         nearest.distanceSquared = radiusMm * radiusMm * (1 - CONVERGED) * (1 - CONVERGED);
-        bvh.onTriangle(triangle, px + radiusMm * nx, py + radiusMm * ny, pz + radiusMm * nz, nearest);
+        bvh.onTriangle(i, px + radiusMm * nx, py + radiusMm * ny, pz + radiusMm * nz, nearest);
         if (nearest.triangle < 0) {
             return false;
         }

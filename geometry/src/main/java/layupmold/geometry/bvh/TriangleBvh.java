@@ -18,8 +18,6 @@ public final class TriangleBvh {
     private static final int STACK = 96;
     private static final int GRAIN = 1 << 14;
 
-    private final double[] xyz;
-    private final int[] triangles;
     private final int[] order;
     final int leafCount;
     /** Widened to 32-bit floats: half the memory to read. */
@@ -27,9 +25,7 @@ public final class TriangleBvh {
     /** Corners of the triangles in order: nine numbers that lie side by side are read faster than three far apart. */
     private final double[] ordered;
 
-    private TriangleBvh(TriangleMesh mesh, int[] order, int leafCount, float[] boxes) {
-        this.xyz = mesh.xyz();
-        this.triangles = mesh.triangles();
+    private TriangleBvh(int[] order, int leafCount, float[] boxes) {
         this.order = order;
         this.leafCount = leafCount;
         this.boxes = boxes;
@@ -42,10 +38,10 @@ public final class TriangleBvh {
         int[] order = MortonOrder.of(mesh);
         int leaves = Math.max(1, Integer.highestOneBit(Math.max(1, (n + LEAF_SIZE - 1) / LEAF_SIZE) * 2 - 1));
         float[] boxes = new float[6 * (2 * leaves - 1)];
-        TriangleBvh bvh = new TriangleBvh(mesh, order, leaves, boxes);
+        TriangleBvh bvh = new TriangleBvh(order, leaves, boxes);
         Parallel.forRanges(leaves, GRAIN, (chunk, from, to) -> {
             for (int leaf = from; leaf < to; leaf++) {
-                bvh.fitLeaf(leaf);
+                bvh.fitLeaf(mesh.xyz(), mesh.triangles(), leaf);
             }
         });
         for (int node = leaves - 2; node >= 0; node--) {
@@ -58,7 +54,7 @@ public final class TriangleBvh {
         return (int) ((long) leaf * order.length / leafCount);
     }
 
-    private void fitLeaf(int leaf) {
+    private void fitLeaf(double[] xyz, int[] triangles, int leaf) {
         int b = 6 * (leafCount - 1 + leaf);
         Arrays.fill(boxes, b, b + 3, Float.POSITIVE_INFINITY);
         Arrays.fill(boxes, b + 3, b + 6, Float.NEGATIVE_INFINITY);
@@ -146,14 +142,13 @@ public final class TriangleBvh {
             if (accept != null && !accept.test(t)) {
                 continue;
             }
-            ClosestPoint.onTriangle(ordered, 9 * i, 9 * i + 3, 9 * i + 6, x, y, z, t, answer);
+            onTriangle(i, x, y, z, answer);
         }
     }
 
-    /** Lowers {@code answer} to triangle {@code t} if it is nearer. */
-    void onTriangle(int t, double x, double y, double z, NearestPoint answer) {
-        ClosestPoint.onTriangle(xyz, 3 * triangles[3 * t], 3 * triangles[3 * t + 1], 3 * triangles[3 * t + 2],
-                x, y, z, t, answer);
+    /** Lowers {@code answer} to the triangle at {@code i} in the order if it is nearer. */
+    void onTriangle(int i, double x, double y, double z, NearestPoint answer) {
+        ClosestPoint.onTriangle(ordered, 9 * i, 9 * i + 3, 9 * i + 6, x, y, z, order[i], answer);
     }
 
     double boxDistanceSquared(int node, double x, double y, double z) {
@@ -195,7 +190,8 @@ public final class TriangleBvh {
                 int leaf = node - leafCount + 1;
                 for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
                     if (order[i] != ignoredTriangle) {
-                        RayTriangle.intersect(xyz, triangles, order[i], ox, oy, oz, dx, dy, dz, tMin, answer);
+                        RayTriangle.intersect(ordered, 9 * i, 9 * i + 3, 9 * i + 6, order[i],
+                                ox, oy, oz, dx, dy, dz, tMin, answer);
                     }
                 }
                 continue;
@@ -245,7 +241,8 @@ public final class TriangleBvh {
             }
             int leaf = node - leafCount + 1;
             for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
-                RayTriangle.intersect(xyz, triangles, order[i], ox, oy, oz, dx, dy, dz, 0, hit);
+                RayTriangle.intersect(ordered, 9 * i, 9 * i + 3, 9 * i + 6, order[i],
+                        ox, oy, oz, dx, dy, dz, 0, hit);
                 if (hit.triangle >= 0) {
                     return true;
                 }

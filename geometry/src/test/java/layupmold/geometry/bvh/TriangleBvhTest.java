@@ -72,6 +72,7 @@ class TriangleBvhTest {
         SplittableRandom random = new SplittableRandom(2);
         RayHit fast = new RayHit();
         RayHit slow = new RayHit();
+        int[] corners = confetti.triangles();
         int hits = 0;
         for (int i = 0; i < 1000; i++) {
             double dx = random.nextDouble() - 0.5;
@@ -81,7 +82,8 @@ class TriangleBvhTest {
             slow.triangle = -1;
             slow.t = 50;
             for (int t = 0; t < confetti.triangleCount(); t++) {
-                RayTriangle.intersect(confetti.xyz(), confetti.triangles(), t, 0.5, 0.5, 0.5, dx, dy, dz, 0, slow);
+                RayTriangle.intersect(confetti.xyz(), 3 * corners[3 * t], 3 * corners[3 * t + 1],
+                        3 * corners[3 * t + 2], t, 0.5, 0.5, 0.5, dx, dy, dz, 0, slow);
             }
             assertEquals(slow.triangle, fast.triangle);
             hits += fast.triangle >= 0 ? 1 : 0;
