@@ -135,6 +135,18 @@ public final class TriangleBvh {
         }
     }
 
+    /**
+     * The nearest point however far it is, among triangles that {@code accept} takes, looked for within {@code likelyMm}
+     * first: a search with a bound looks at far fewer triangles.
+     */
+    public void nearestAnywhere(
+            double x, double y, double z, double likelyMm, IntPredicate accept, NearestPoint answer) {
+        nearest(x, y, z, likelyMm, accept, answer);
+        if (answer.triangle < 0) {
+            nearest(x, y, z, Double.POSITIVE_INFINITY, accept, answer);
+        }
+    }
+
     private void nearestInLeaf(
             int leaf, double x, double y, double z, IntPredicate accept, NearestPoint answer) {
         for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {

@@ -1,7 +1,6 @@
 package layupmold.geometry.inspect;
 
 import java.util.function.DoublePredicate;
-import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.NearestPoint;
@@ -96,7 +95,7 @@ public final class ToolDeviation {
         double x = toolSamples.xyz[3 * s];
         double y = toolSamples.xyz[3 * s + 1];
         double z = toolSamples.xyz[3 * s + 2];
-        nearest(face.bvh, x, y, z, Math.abs(offsetMm) + TOLERANCE_MM, null, nearest);
+        face.bvh.nearestAnywhere(x, y, z, Math.abs(offsetMm) + TOLERANCE_MM, null, nearest);
         features.locate(nearest);
         double distance = nearest.distance();
         double side = features.facing.dot(x - nearest.x, y - nearest.y, z - nearest.z) * offsetMm;
@@ -114,15 +113,6 @@ public final class ToolDeviation {
             double qy = nearest.y;
             double qz = nearest.z;
             kind[s] = isUnreached(qx, qy, qz, n.x, n.y, n.z, nearest) ? REACH_LIMITED : KEPT;
-        }
-    }
-
-    /** The nearest point however far it is, looked for within {@code likelyMm} first, which mostly is enough. */
-    private static void nearest(TriangleBvh bvh, double x, double y, double z, double likelyMm, IntPredicate accept,
-            NearestPoint nearest) {
-        bvh.nearest(x, y, z, likelyMm, accept, nearest);
-        if (nearest.triangle < 0) {
-            bvh.nearest(x, y, z, Double.POSITIVE_INFINITY, accept, nearest);
         }
     }
 
@@ -153,7 +143,7 @@ public final class ToolDeviation {
         }
 
         private double distanceToSolid(int s, NearestPoint nearest) {
-            nearest(solid.bvh(), movedBy(s, 0), movedBy(s, 1), movedBy(s, 2), TOLERANCE_MM, solid::carriesCloth,
+            solid.bvh().nearestAnywhere(movedBy(s, 0), movedBy(s, 1), movedBy(s, 2), TOLERANCE_MM, solid::carriesCloth,
                     nearest);
             double distance = nearest.triangle < 0 ? Double.NaN : nearest.distance();
             if (distance < TOLERANCE_MM) {

@@ -112,6 +112,11 @@ final class HalfEdgeMesh {
         int size;
         boolean onBoundary;
 
+        /** The triangle of each. */
+        int[] triangles() {
+            return IntStream.range(0, size).map(i -> halfEdges[i] / 3).toArray();
+        }
+
         private void add(int h) {
             if (size == halfEdges.length) {
                 halfEdges = Arrays.copyOf(halfEdges, 2 * size);

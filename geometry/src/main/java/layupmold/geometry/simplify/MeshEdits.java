@@ -141,8 +141,8 @@ final class MeshEdits {
         if (best < 0) {
             return NONE;
         }
-        int[] around = moves.triangles(mesh.from(best));
         mesh.fan(mesh.from(best), fan);
+        int[] around = fan.triangles();
         mesh.collapse(best, fan);
         return changed(IntStream.of(around).filter(u -> !mesh.isRemoved(u)).toArray());
     }
@@ -150,8 +150,8 @@ final class MeshEdits {
     /** Infinite if that gains nothing, turns a triangle away from the target or makes it meet another. */
     private double missAfterCollapse(int h, IntToDoubleFunction worst) {
         int v = mesh.to(h);
-        int[] around = moves.triangles(mesh.from(h));
         mesh.fan(mesh.from(h), fan);
+        int[] around = fan.triangles();
         if (fan.onBoundary || !guard.keepsTopology(h, fan)) {
             return Double.POSITIVE_INFINITY;
         }

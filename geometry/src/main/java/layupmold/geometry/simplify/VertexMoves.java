@@ -45,7 +45,7 @@ final class VertexMoves {
     /** The triangles around a vertex. */
     int[] triangles(int v) {
         mesh.fan(v, fan);
-        return IntStream.range(0, fan.size).map(i -> fan.halfEdges[i] / 3).toArray();
+        return fan.triangles();
     }
 
     private boolean isOnBorder(int v) {

@@ -9,7 +9,6 @@ import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.trim.FoldTrim;
-import layupmold.geometry.offset.trim.Miss;
 
 /**
  * Makes a sound surface of one whose vertices moved to the offset: cuts its folds off along their crossings
@@ -83,7 +82,7 @@ public final class LocalRepair {
             return new Result(mesh, raw.labels(), atOffset(raw, moved, field, toleranceMm), 0, 0, null, field);
         }
         Place place = folds == 0 ? null : Place.at(mesh.centroid(first(moved.turned(), pairs)));
-        FoldTrim.Result trimmed = FoldTrim.trim(mesh, moved.turned(), miss(field));
+        FoldTrim.Result trimmed = FoldTrim.trim(mesh, moved.turned(), () -> field.targetAnywhere()::miss);
         LabelledSheet sheet = trimmed == null ? raw
                 : new LabelledSheet(trimmed.mesh(), labels(moved, regions, trimmed.source()), trimmed.given());
         double cell = 0;
@@ -112,16 +111,6 @@ public final class LocalRepair {
         }
         return new Result(
                 sheet.mesh(), sheet.labels(), atOffset(sheet, moved, field, toleranceMm), folds, cell, place, field);
-    }
-
-    private static Miss.Source miss(OffsetField field) {
-        return () -> {
-            OffsetField.Sample sample = new OffsetField.Sample();
-            return (x, y, z) -> {
-                field.at(x, y, z, sample);
-                return sample.miss();
-            };
-        };
     }
 
     /** Which vertices are given ones whose triangles all lie at the offset. */

@@ -5,7 +5,6 @@ import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
-import layupmold.geometry.simplify.Target;
 import layupmold.geometry.simplify.WrinkleRepair;
 
 /**
@@ -31,7 +30,7 @@ record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[
         boolean[] folded = folded(surface, new TriangleMesh(places, surface.triangles()));
         boolean[] suspect = TargetProjection.project(places, folded, field);
         WrinkleRepair.Result smooth = WrinkleRepair.repair(surface.xyz(),
-                new TriangleMesh(lattice.round(places), surface.triangles()), regions, target(field), WRINKLE_MM);
+                new TriangleMesh(lattice.round(places), surface.triangles()), regions, field.targetAnywhere(), WRINKLE_MM);
         TriangleMesh mesh = smooth.mesh();
         TriangleMesh before = new TriangleMesh(surface.xyz(), mesh.triangles());
         boolean[] turned = new boolean[mesh.triangleCount()];
@@ -44,22 +43,6 @@ record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[
             }
         }
         return new MovedSurface(mesh, smooth.source(), suspect, turned);
-    }
-
-    private static Target target(OffsetField field) {
-        OffsetField.Sample sample = new OffsetField.Sample();
-        return new Target() {
-            @Override
-            public double miss(double x, double y, double z) {
-                field.at(x, y, z, sample);
-                return sample.miss();
-            }
-
-            @Override
-            public double along(double x, double y, double z) {
-                return sample.nx * x + sample.ny * y + sample.nz * z;
-            }
-        };
     }
 
     /** Vertices of triangles that turned over or cross others: where they lie shows where the sheets meet. */

@@ -76,12 +76,21 @@ public final class OffsetField {
 
     /** Its {@link Sample#miss} as what a mesh stands for, for one thread; 0 beyond the sheet's boundary. */
     public Target target() {
+        return target(false);
+    }
+
+    /** The same beyond the boundary too. */
+    Target targetAnywhere() {
+        return target(true);
+    }
+
+    private Target target(boolean beyondBoundary) {
         Sample sample = new Sample();
         return new Target() {
             @Override
             public double miss(double x, double y, double z) {
                 at(x, y, z, sample);
-                return sample.beyondBoundary ? 0 : sample.miss();
+                return sample.beyondBoundary && !beyondBoundary ? 0 : sample.miss();
             }
 
             @Override
@@ -93,11 +102,8 @@ public final class OffsetField {
 
     /** Evaluates the field at (x, y, z). */
     void at(double x, double y, double z, Sample s) {
-        // Nearly all that is asked about lies near the offset: a search with a bound looks at far fewer triangles.
-        bvh.nearest(x, y, z, likely, s.nearest);
-        if (s.nearest.triangle < 0) {
-            bvh.nearest(x, y, z, 1e9, s.nearest);
-        }
+        // Nearly all that is asked about lies near the offset.
+        bvh.nearestAnywhere(x, y, z, likely, null, s.nearest);
         double dx = x - s.nearest.x;
         double dy = y - s.nearest.y;
         double dz = z - s.nearest.z;
