@@ -19,6 +19,8 @@ public final class TangentBall {
     private final IntPredicate accept;
     private final double leastRise;
     private final int[] stack = new int[STACK];
+    /** The ball's radius when a node of the stack was found to be met by it. */
+    private final double[] asked = new double[STACK];
     private final NearestPoint nearest = new NearestPoint();
     private double px;
     private double py;
@@ -54,10 +56,12 @@ public final class TangentBall {
         radiusMm = mostMm;
         rise = 0;
         int size = 0;
-        stack[size++] = 0;
+        stack[size] = 0;
+        asked[size++] = Double.NaN;
         while (size > 0) {
             int node = stack[--size];
-            if (!meets(node)) {
+            // What was met by a larger ball need not be met by this one.
+            if (asked[size] != radiusMm && distanceSquared(node) >= radiusMm * radiusMm) {
                 continue;
             }
             if (node >= bvh.leafCount - 1) {
@@ -65,18 +69,26 @@ public final class TangentBall {
                 continue;
             }
             int left = 2 * node + 1;
-            boolean leftFirst = distanceSquared(left) <= distanceSquared(left + 1);
-            stack[size++] = leftFirst ? left + 1 : left;
-            stack[size++] = leftFirst ? left : left + 1;
+            double dLeft = distanceSquared(left);
+            double dRight = distanceSquared(left + 1);
+            boolean leftFirst = dLeft <= dRight;
+            size = push(size, leftFirst ? left + 1 : left, leftFirst ? dRight : dLeft);
+            size = push(size, leftFirst ? left : left + 1, leftFirst ? dLeft : dRight);
         }
+    }
+
+    /** Remembers a node that the ball meets. */
+    private int push(int size, int node, double distanceSquared) {
+        if (distanceSquared >= radiusMm * radiusMm) {
+            return size;
+        }
+        stack[size] = node;
+        asked[size] = radiusMm;
+        return size + 1;
     }
 
     private double distanceSquared(int node) {
         return bvh.boxDistanceSquared(node, px + radiusMm * nx, py + radiusMm * ny, pz + radiusMm * nz);
-    }
-
-    private boolean meets(int node) {
-        return distanceSquared(node) < radiusMm * radiusMm;
     }
 
     private void shrinkOff(int leaf) {

@@ -226,10 +226,13 @@ public final class TriangleBvh {
     }
 
     /**
-     * Whether the ray from (ox, oy, oz) along (dx, dy, dz) meets any triangle beyond its start, from either side; cheaper
-     * than {@link #firstHit}.
+     * Whether the ray from (ox, oy, oz) along (dx, dy, dz) meets any triangle at {@code t > tMin}, from either side;
+     * cheaper than {@link #firstHit}.
+     *
+     * @param ignoredTriangle a triangle to pass through, or -1
      */
-    public boolean isHit(double ox, double oy, double oz, double dx, double dy, double dz) {
+    public boolean isHit(double ox, double oy, double oz, double dx, double dy, double dz, double tMin,
+            int ignoredTriangle) {
         if (order.length == 0) {
             return false;
         }
@@ -243,7 +246,7 @@ public final class TriangleBvh {
         int size = 1;
         while (size > 0) {
             int node = stack[--size];
-            if (entry(node, ox, oy, oz, ix, iy, iz, 0, Double.MAX_VALUE) == Double.POSITIVE_INFINITY) {
+            if (entry(node, ox, oy, oz, ix, iy, iz, tMin, Double.MAX_VALUE) == Double.POSITIVE_INFINITY) {
                 continue;
             }
             if (node < leafCount - 1) {
@@ -253,55 +256,42 @@ public final class TriangleBvh {
             }
             int leaf = node - leafCount + 1;
             for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
-                RayTriangle.intersect(ordered, 9 * i, 9 * i + 3, 9 * i + 6, order[i],
-                        ox, oy, oz, dx, dy, dz, 0, hit);
-                if (hit.triangle >= 0) {
-                    return true;
+                if (order[i] != ignoredTriangle) {
+                    RayTriangle.intersect(ordered, 9 * i, 9 * i + 3, 9 * i + 6, order[i],
+                            ox, oy, oz, dx, dy, dz, tMin, hit);
                 }
+            }
+            if (hit.triangle >= 0) {
+                return true;
             }
         }
         return false;
     }
 
-    /** Where the ray enters the node's box, or infinity if it misses it within (tMin, tMax). */
+    /**
+     * Where the ray enters the node's box, or infinity if it misses it within (tMin, tMax). Along an axis at right angles
+     * to the ray the inverse is infinite: a box's plane through the origin then gives NaN, which no comparison takes.
+     */
     private double entry(int node, double ox, double oy, double oz, double ix, double iy, double iz,
             double tMin, double tMax) {
         int b = 6 * node;
-        if (boxes[b] > boxes[b + 3]) {
-            return Double.POSITIVE_INFINITY;
-        }
+        int x = ix < 0 ? 3 : 0;
+        int y = iy < 0 ? 4 : 1;
+        int z = iz < 0 ? 5 : 2;
         double near = tMin;
         double far = tMax;
-        if (Double.isInfinite(ix)) {
-            if (boxes[b] > ox || boxes[b + 3] < ox) {
-                return Double.POSITIVE_INFINITY;
-            }
-        } else {
-            double t1 = (boxes[b] - ox) * ix;
-            double t2 = (boxes[b + 3] - ox) * ix;
-            near = Math.max(near, Math.min(t1, t2));
-            far = Math.min(far, Math.max(t1, t2));
-        }
-        if (Double.isInfinite(iy)) {
-            if (boxes[b + 1] > oy || boxes[b + 4] < oy) {
-                return Double.POSITIVE_INFINITY;
-            }
-        } else {
-            double t1 = (boxes[b + 1] - oy) * iy;
-            double t2 = (boxes[b + 4] - oy) * iy;
-            near = Math.max(near, Math.min(t1, t2));
-            far = Math.min(far, Math.max(t1, t2));
-        }
-        if (Double.isInfinite(iz)) {
-            if (boxes[b + 2] > oz || boxes[b + 5] < oz) {
-                return Double.POSITIVE_INFINITY;
-            }
-        } else {
-            double t1 = (boxes[b + 2] - oz) * iz;
-            double t2 = (boxes[b + 5] - oz) * iz;
-            near = Math.max(near, Math.min(t1, t2));
-            far = Math.min(far, Math.max(t1, t2));
-        }
+        double in = (boxes[b + x] - ox) * ix;
+        double out = (boxes[b + 3 - x] - ox) * ix;
+        near = in > near ? in : near;
+        far = out < far ? out : far;
+        in = (boxes[b + y] - oy) * iy;
+        out = (boxes[b + 5 - y] - oy) * iy;
+        near = in > near ? in : near;
+        far = out < far ? out : far;
+        in = (boxes[b + z] - oz) * iz;
+        out = (boxes[b + 7 - z] - oz) * iz;
+        near = in > near ? in : near;
+        far = out < far ? out : far;
         // Widened by a few ulps: a box may be flat, and rounding must not lose a hit on its face.
         return near <= far + 4e-16 * Math.abs(far) + 1e-300 ? near : Double.POSITIVE_INFINITY;
     }

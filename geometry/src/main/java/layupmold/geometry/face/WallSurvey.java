@@ -37,7 +37,7 @@ record WallSurvey(float[] seen, int[] opposite, double[] depthMm, double[] facin
             for (int p = from; p < to; p++) {
                 int t = patches.probe()[p];
                 Patches.middle(mesh, t, at);
-                survey.seen[p] = seen(bvh, edges, directions, t, at, size, hit);
+                survey.seen[p] = seen(bvh, edges, directions, t, at, size);
                 survey.lookThrough(bvh, edges, patches, p, at, size, hit);
             }
         });
@@ -65,8 +65,8 @@ record WallSurvey(float[] seen, int[] opposite, double[] depthMm, double[] facin
         return out;
     }
 
-    private static float seen(TriangleBvh bvh, EdgeAngles edges, double[] directions, int t, double[] at, double size,
-            RayHit hit) {
+    private static float seen(TriangleBvh bvh, EdgeAngles edges, double[] directions, int t, double[] at,
+            double size) {
         double weight = 0;
         double open = 0;
         for (int i = 0; i < directions.length; i += 3) {
@@ -78,10 +78,7 @@ record WallSurvey(float[] seen, int[] opposite, double[] depthMm, double[] facin
                 continue;
             }
             weight += cos;
-            bvh.firstHit(at[0], at[1], at[2], dx, dy, dz, 1e-7 * size, 2 * size, t, hit);
-            if (hit.triangle < 0) {
-                open += cos;
-            }
+            open += bvh.isHit(at[0], at[1], at[2], dx, dy, dz, 1e-7 * size, t) ? 0 : cos;
         }
         // Half the directions would carry a mean cosine of one half if the normal looked straight at the mold.
         return (float) (open / Math.max(weight, LEAST_WEIGHT * directions.length / 6));

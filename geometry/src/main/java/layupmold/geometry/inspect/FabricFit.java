@@ -100,9 +100,10 @@ public final class FabricFit {
 
     private FabricFigures collect(double coatsMm) {
         Distribution distribution = new Distribution(radius, samples.weight);
-        RadiusProbe probe = new RadiusProbe(solid, smooth);
-        LeastPlace.Found least = new LeastPlace(solid, samples, capMm).least(radius, distribution,
-                p -> isFollowed(p.triangle) ? probe.at(p.x, p.y, p.z, p.triangle).concaveMm(capMm) : Double.NaN);
+        LeastPlace.Found least = new LeastPlace(solid, samples, capMm).least(radius, distribution, () -> {
+            RadiusProbe probe = new RadiusProbe(solid, smooth);
+            return p -> isFollowed(p.triangle) ? probe.at(p.x, p.y, p.z, p.triangle).concaveMm(capMm) : Double.NaN;
+        });
         double lostMm2 = 0;
         for (int s = 0; s < lost.length; s++) {
             lostMm2 += lost[s] ? samples.weight[s] : 0;

@@ -2,9 +2,11 @@ package layupmold.geometry.inspect;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.finding.Place;
+import layupmold.geometry.parallel.Parallel;
 import org.joml.Vector3d;
 
 /**
@@ -25,7 +27,6 @@ final class LeastPlace {
     private final MeasuredSolid solid;
     private final SurfaceSamples samples;
     private final double capMm;
-    private final NearestPoint nearest = new NearestPoint();
 
     LeastPlace(MeasuredSolid solid, SurfaceSamples samples, double capMm) {
         this.solid = solid;
@@ -38,12 +39,15 @@ final class LeastPlace {
      *
      * @param values one a sample, at most the cap
      * @param distribution the same, sorted
-     * @param measure the value at a point of the surface; NaN for none
+     * @param measure gives the value at a point of the surface, NaN for none; asked once for each thread
      */
-    Found least(double[] values, Distribution distribution, ToDoubleFunction<NearestPoint> measure) {
+    Found least(double[] values, Distribution distribution, Supplier<ToDoubleFunction<NearestPoint>> measure) {
+        List<Integer> starts = starts(values, distribution);
+        Found[] ends = new Found[starts.size()];
+        Parallel.forRanges(ends.length, 1, (chunk, from, to) ->
+                ends[from] = follow(starts.get(from), values[starts.get(from)], measure.get()));
         Found best = new Found(capMm, null, -1);
-        for (int s : starts(values, distribution)) {
-            Found found = follow(s, values[s], measure);
+        for (Found found : ends) {
             if (found.mm < best.mm) {
                 best = found;
             }
@@ -68,6 +72,7 @@ final class LeastPlace {
     }
 
     private Found follow(int start, double value, ToDoubleFunction<NearestPoint> measure) {
+        NearestPoint nearest = new NearestPoint();
         Vector3d at = samples.at(start);
         double best = value;
         int triangle = samples.triangle[start];

@@ -104,7 +104,7 @@ public record OtherPull(Vector3d direction, double undercutMm2, double presentMm
                 int n = 3 * samples.triangle[s];
                 boolean held = normals[n] * d.x + normals[n + 1] * d.y + normals[n + 2] * d.z < 0
                         || roofs.isHit(xyz[3 * s] + lift * normals[n], xyz[3 * s + 1] + lift * normals[n + 1],
-                                xyz[3 * s + 2] + lift * normals[n + 2], d.x, d.y, d.z);
+                                xyz[3 * s + 2] + lift * normals[n + 2], d.x, d.y, d.z, 0, -1);
                 area += held ? samples.weight[s] : 0;
             }
             return area;

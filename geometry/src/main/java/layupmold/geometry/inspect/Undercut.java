@@ -77,7 +77,7 @@ final class Undercut {
 
     /** Whether nothing of the solid lies above the point. */
     boolean isFree(double x, double y, double z) {
-        return ceiling.isBelow(x, y, z) || !roofs.isHit(x, y, z, 0, 0, 1);
+        return ceiling.isBelow(x, y, z) || !roofs.isHit(x, y, z, 0, 0, 1, 0, -1);
     }
 
     boolean any() {

@@ -88,9 +88,14 @@ public final class WallThickness {
         Distribution byBall = new Distribution(balls, samples.weight);
         Distribution byRay = new Distribution(rays, samples.weight);
         LeastPlace search = new LeastPlace(solid, samples, capMm);
-        ThicknessProbe probe = new ThicknessProbe(solid, capMm);
-        LeastPlace.Found ball = search.least(balls, byBall, p -> probe.measure(p.x, p.y, p.z, p.triangle).ballMm);
-        LeastPlace.Found ray = search.least(rays, byRay, p -> probe.measure(p.x, p.y, p.z, p.triangle).rayMm);
+        LeastPlace.Found ball = search.least(balls, byBall, () -> {
+            ThicknessProbe probe = new ThicknessProbe(solid, capMm);
+            return p -> probe.measure(p.x, p.y, p.z, p.triangle).ballMm;
+        });
+        LeastPlace.Found ray = search.least(rays, byRay, () -> {
+            ThicknessProbe probe = new ThicknessProbe(solid, capMm);
+            return p -> probe.measure(p.x, p.y, p.z, p.triangle).rayMm;
+        });
         List<ThinRegion> regions = regions(solid, samples, balls, limitMm, ball);
         double area = byBall.area();
         return new ThicknessFigures(limitMm,

@@ -1,6 +1,5 @@
 package layupmold.geometry.pull;
 
-import layupmold.geometry.bvh.RayHit;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
@@ -46,11 +45,10 @@ final class AxisScore {
     double hiddenShare(Vector3d axis) {
         int[] counts = new int[Parallel.chunkCount(samples.count(), GRAIN)];
         Parallel.forRanges(samples.count(), GRAIN, (chunk, from, to) -> {
-            RayHit hit = new RayHit();
             int count = 0;
             for (int i = from; i < to; i++) {
-                count += isHidden(axis, i, 1, hit) ? 1 : 0;
-                count += bothSides && isHidden(axis, i, -1, hit) ? 1 : 0;
+                count += isHidden(axis, i, 1) ? 1 : 0;
+                count += bothSides && isHidden(axis, i, -1) ? 1 : 0;
             }
             counts[chunk] = count;
         });
@@ -62,20 +60,20 @@ final class AxisScore {
     }
 
     /** True if the point's {@code side} (1 front, −1 back) cannot be seen from the end of the axis it faces. */
-    private boolean isHidden(Vector3d axis, int i, int side, RayHit hit) {
+    private boolean isHidden(Vector3d axis, int i, int side) {
         double along = side * samples.along(i, axis.x, axis.y, axis.z);
         boolean upright = Math.abs(along) < UPRIGHT;
-        boolean hidden = isBlocked(axis, i, side, along < 0 ? -1 : 1, hit);
-        return hidden && (!upright || isBlocked(axis, i, side, along < 0 ? 1 : -1, hit));
+        boolean hidden = isBlocked(axis, i, side, along < 0 ? -1 : 1);
+        return hidden && (!upright || isBlocked(axis, i, side, along < 0 ? 1 : -1));
     }
 
-    private boolean isBlocked(Vector3d axis, int i, int side, int way, RayHit hit) {
+    private boolean isBlocked(Vector3d axis, int i, int side, int way) {
         double[] p = samples.position();
         double[] n = samples.normal();
         double lift = side * 1e-5 * size;
-        bvh.firstHit(p[3 * i] + lift * n[3 * i], p[3 * i + 1] + lift * n[3 * i + 1], p[3 * i + 2] + lift * n[3 * i + 2],
-                way * axis.x, way * axis.y, way * axis.z, 0, 2 * size, samples.triangle()[i], hit);
-        return hit.triangle >= 0;
+        return bvh.isHit(
+                p[3 * i] + lift * n[3 * i], p[3 * i + 1] + lift * n[3 * i + 1], p[3 * i + 2] + lift * n[3 * i + 2],
+                way * axis.x, way * axis.y, way * axis.z, 0, samples.triangle()[i]);
     }
 
     double size() {

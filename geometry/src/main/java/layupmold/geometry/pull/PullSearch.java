@@ -1,11 +1,14 @@
 package layupmold.geometry.pull;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.parallel.Parallel;
 import layupmold.geometry.recipe.Recipe;
 import org.joml.Vector3d;
 
@@ -91,18 +94,15 @@ public final class PullSearch {
 
     /** The coarse axes and the natural ones, best first, none within 25° of a better one. */
     private List<Scored> rank(List<Vector3d> natural) {
-        List<Scored> all = new ArrayList<>();
-        for (Vector3d axis : natural) {
-            all.add(new Scored(axis, coarse.of(axis)));
-        }
+        List<Vector3d> axes = new ArrayList<>(natural);
         double golden = Math.PI * (3 - Math.sqrt(5));
         for (int i = 0; i < AXES; i++) {
             double z = (i + 0.5) / AXES;
             double r = Math.sqrt(1 - z * z);
-            Vector3d axis = new Vector3d(r * Math.cos(golden * i), r * Math.sin(golden * i), z);
-            all.add(new Scored(axis, coarse.of(axis)));
+            axes.add(new Vector3d(r * Math.cos(golden * i), r * Math.sin(golden * i), z));
         }
-        all.sort((a, b) -> Double.compare(a.score, b.score));
+        Scored[] all = scored(coarse, axes);
+        Arrays.sort(all, Comparator.comparingDouble(Scored::score));
         List<Scored> apart = new ArrayList<>();
         for (Scored candidate : all) {
             if (apart.stream().allMatch(s -> Math.abs(s.axis.dot(candidate.axis)) < APART_COS)) {
@@ -110,6 +110,13 @@ public final class PullSearch {
             }
         }
         return apart;
+    }
+
+    private static Scored[] scored(AxisScore score, List<Vector3d> axes) {
+        Scored[] scored = new Scored[axes.size()];
+        Parallel.forRanges(scored.length, 1,
+                (chunk, from, to) -> scored[from] = new Scored(axes.get(from), score.of(axes.get(from))));
+        return scored;
     }
 
     private List<Vector3d> naturalAxes() {
@@ -134,12 +141,14 @@ public final class PullSearch {
                     .cross(axis).normalize();
             Vector3d v = new Vector3d(axis).cross(u);
             Vector3d better = null;
+            List<Vector3d> around = new ArrayList<>();
             for (int k = 0; k < 4; k++) {
-                Vector3d next = new Vector3d(axis).fma(k % 2 == 0 ? step : -step, k < 2 ? u : v).normalize();
-                double price = score.of(next);
-                if (price < least - 1e-9) {
-                    least = price;
-                    better = next;
+                around.add(new Vector3d(axis).fma(k % 2 == 0 ? step : -step, k < 2 ? u : v).normalize());
+            }
+            for (Scored next : scored(score, around)) {
+                if (next.score < least - 1e-9) {
+                    least = next.score;
+                    better = next.axis;
                 }
             }
             if (better == null) {
