@@ -33,6 +33,7 @@ public final class Drape {
     private static final double TOW_MM = 2;
     /** About nine degrees of shear in the mean. */
     private static final double WORTH_TURNING = 0.1;
+    private static final int LAID_IN_FULL = 3;
 
     private final ToolSheet sheet;
     private final DrapeSpec spec;
@@ -69,9 +70,11 @@ public final class Drape {
 
     private DrapedPly run(Bridging bridging) {
         StartSearch search = new StartSearch(sheet, spec.lockingDeg());
-        StartSearch.Scored from = spec.start() == null ? search.bestStart(spec.warpAngleDeg())
-                : search.score(StartSearch.at(sheet, spec.start()), spec.warpAngleDeg());
-        LaidCloth whole = lay(sheet, from.start(), bridging);
+        List<StartSearch.Scored> starts = spec.start() == null ? search.starts(spec.warpAngleDeg())
+                : List.of(search.score(StartSearch.at(sheet, spec.start()), spec.warpAngleDeg()));
+        Laid laid = lay(sheet, starts, bridging);
+        StartSearch.Scored from = laid.from();
+        LaidCloth whole = laid.cloth();
         Darts.Darted darted = whole.amissMm2() > 0 ? Darts.cut(whole, spec, bridging) : null;
         LaidCloth cloth = darted == null ? whole : darted.cloth();
         DrapedPly.Split split = cloth.amissMm2() <= SPLIT_SHARE * sheet.areaMm2() ? null : split(whole, cloth);
@@ -87,6 +90,22 @@ public final class Drape {
         return split.amissShare() * sheet.areaMm2() < WORTH_SPLITTING * asCut.amissMm2() ? split : null;
     }
 
+    private record Laid(StartSearch.Scored from, LaidCloth cloth) {
+    }
+
+    /** From the best start; where that leaves anything amiss, which coarse nets cannot tell, from the next ones too. */
+    private Laid lay(ToolSheet on, List<StartSearch.Scored> starts, Bridging bridging) {
+        Laid best = null;
+        for (StartSearch.Scored from : starts.subList(0, Math.min(LAID_IN_FULL, starts.size()))) {
+            LaidCloth cloth = lay(on, from.start(), bridging);
+            best = best == null || cloth.amissMm2() < best.cloth.amissMm2() ? new Laid(from, cloth) : best;
+            if (best.cloth.amissMm2() == 0) {
+                break;
+            }
+        }
+        return best;
+    }
+
     private LaidCloth lay(ToolSheet on, StartSearch.Start start, Bridging bridging) {
         double across = Math.sqrt(on.areaMm2());
         double step = spec.stepMm() > 0 ? spec.stepMm() : usualStepMm(across);
@@ -95,11 +114,12 @@ public final class Drape {
         return LaidCloth.measure(on, List.of(net), spec.lockingDeg(), bridging);
     }
 
-    /** A piece of the ply, from its own best start and with darts of its own. */
+    /** A piece of the ply, from its own best starts and with darts of its own. */
     private DrapedPly piece(ToolSheet on) {
-        StartSearch.Start start = new StartSearch(on, spec.lockingDeg()).bestStart(spec.warpAngleDeg()).start();
         Bridging unasked = Bridging.none(on.mesh().vertexCount());
-        LaidCloth whole = lay(on, start, unasked);
+        Laid laid = lay(on, new StartSearch(on, spec.lockingDeg()).starts(spec.warpAngleDeg()), unasked);
+        StartSearch.Start start = laid.from().start();
+        LaidCloth whole = laid.cloth();
         Darts.Darted darted = whole.amissMm2() > 0 ? Darts.cut(whole, spec, unasked) : null;
         return darted == null ? ply(whole, start, unasked, null, List.of(), null)
                 : ply(darted.cloth(), start, unasked, whole.figures(), darted.darts(), null);

@@ -1,6 +1,7 @@
 package layupmold.geometry.drape;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import layupmold.geometry.bvh.NearestPoint;
@@ -49,11 +50,11 @@ final class StartSearch {
         return new Start(nearest.triangle, on.lerp(sheet.mesh().centroid(nearest.triangle), INSIDE));
     }
 
-    /** Best start for a given warp direction. */
-    Scored bestStart(double warpAngleDeg) {
+    /** Starts for a given warp direction, the best first. */
+    List<Scored> starts(double warpAngleDeg) {
         List<Start> starts = candidates();
-        return best(IntStream.range(0, starts.size()).parallel()
-                .mapToObj(k -> score(starts.get(k), warpAngleDeg)).toList());
+        return IntStream.range(0, starts.size()).parallel().mapToObj(k -> score(starts.get(k), warpAngleDeg))
+                .sorted(Comparator.comparingDouble(Scored::score)).toList();
     }
 
     Scored fromTheMiddle(double warpAngleDeg) {
