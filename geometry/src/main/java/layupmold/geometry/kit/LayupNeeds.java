@@ -10,6 +10,7 @@ import java.util.List;
  * @param laminateResin name of the laminating resin
  * @param resinG of it, g
  * @param hardenerG its hardener, g
+ * @param shelfMonths months that its closed cans keep
  * @param finishResin name of the finish coat's resin
  * @param finishResinG of it, g
  * @param finishHardenerG its hardener, g
@@ -19,7 +20,7 @@ import java.util.List;
  */
 public record LayupNeeds(
         String part, List<ClothLayouts.Piece> pieces, String laminateResin, double resinG, double hardenerG,
-        String finishResin, double finishResinG, double finishHardenerG, int mixes, int sessions, double finishMm2) {
+        double shelfMonths, String finishResin, double finishResinG, double finishHardenerG, int mixes, int sessions, double finishMm2) {
 
     public LayupNeeds {
         pieces = List.copyOf(pieces);
@@ -29,8 +30,8 @@ public record LayupNeeds(
         ResinPlan plan = kit.resin();
         int finishCoats = (int) plan.coats().stream().filter(c -> c.stage() == ResinPlan.Stage.FINISH).count();
         return new LayupNeeds(kit.part(), kit.templates().stream().map(PlyTemplate::piece).toList(),
-                spec.resin().name(), plan.resinG(), plan.hardenerG(), spec.coatResin().name(), plan.finishResinG(),
-                plan.finishHardenerG(), plan.coats().stream().mapToInt(ResinPlan.Coat::cups).sum(),
+                spec.resin().name(), plan.resinG(), plan.hardenerG(), spec.resin().shelfMonths(), spec.coatResin().name(),
+                plan.finishResinG(), plan.finishHardenerG(), plan.coats().stream().mapToInt(ResinPlan.Coat::cups).sum(),
                 kit.templates().size() + finishCoats, plan.finishMm2());
     }
 }

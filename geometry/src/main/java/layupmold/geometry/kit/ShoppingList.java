@@ -30,11 +30,13 @@ public record ShoppingList(
      * @param finish whether it is for finish coats, else for laminates
      * @param resinG g, losses included
      * @param hardenerG g
+     * @param shelfMonths months that closed cans keep, the least where recipes differ; NaN for finish coats
      */
-    public record Resin(String name, boolean finish, double resinG, double hardenerG) {
+    public record Resin(String name, boolean finish, double resinG, double hardenerG, double shelfMonths) {
 
-        private Resin plus(double moreResinG, double moreHardenerG) {
-            return new Resin(name, finish, resinG + moreResinG, hardenerG + moreHardenerG);
+        private Resin plus(Resin more) {
+            return new Resin(name, finish, resinG + more.resinG, hardenerG + more.hardenerG,
+                    Math.min(shelfMonths, more.shelfMonths));
         }
     }
 
@@ -57,10 +59,10 @@ public record ShoppingList(
                 needs.stream().flatMap(n -> n.pieces().stream()).toList(), rollWidthMm, clearanceMm);
         Map<Use, Resin> resins = new LinkedHashMap<>();
         for (LayupNeeds n : needs) {
-            add(resins, new Use(n.laminateResin(), false), n.resinG(), n.hardenerG());
+            add(resins, new Resin(n.laminateResin(), false, n.resinG(), n.hardenerG(), n.shelfMonths()));
         }
         for (LayupNeeds n : needs) {
-            add(resins, new Use(n.finishResin(), true), n.finishResinG(), n.finishHardenerG());
+            add(resins, new Resin(n.finishResin(), true, n.finishResinG(), n.finishHardenerG(), Double.NaN));
         }
         int sessions = needs.stream().mapToInt(LayupNeeds::sessions).sum();
         return new ShoppingList(needs.stream().map(LayupNeeds::part).toList(), cloths, List.copyOf(resins.values()),
@@ -68,10 +70,9 @@ public record ShoppingList(
                 needs.stream().mapToDouble(LayupNeeds::finishMm2).sum());
     }
 
-    private static void add(Map<Use, Resin> resins, Use use, double resinG, double hardenerG) {
-        if (resinG > 0) {
-            resins.merge(use, new Resin(use.name(), use.finish(), resinG, hardenerG),
-                    (sum, one) -> sum.plus(one.resinG(), one.hardenerG()));
+    private static void add(Map<Use, Resin> resins, Resin one) {
+        if (one.resinG() > 0) {
+            resins.merge(new Use(one.name(), one.finish()), one, Resin::plus);
         }
     }
 }

@@ -45,7 +45,8 @@ record SuitSheet(String parts, List<Item> items) {
     private static Stream<Item> resin(ShoppingList.Resin resin) {
         return Stream.of(
                 new Item(resin.name() + ", resin", grams(resin.resinG()), resin.finish() ? "for the finish coats"
-                        : "for the laminates, losses included; closed tins keep about two years"),
+                        : text("for the laminates, losses included; closed tins keep about %.0f months",
+                                resin.shelfMonths())),
                 new Item(resin.name() + ", hardener", grams(resin.hardenerG()), ""));
     }
 

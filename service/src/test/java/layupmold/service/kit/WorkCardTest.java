@@ -12,7 +12,10 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import layupmold.geometry.kit.ClothLayouts;
 import layupmold.geometry.kit.KitSpec;
 import layupmold.geometry.kit.LayupKit;
+import layupmold.geometry.kit.LayupNeeds;
+import layupmold.geometry.kit.ResinSpec;
 import layupmold.geometry.kit.ShoppingList;
+import layupmold.geometry.laminate.MaterialTables;
 import layupmold.geometry.recipe.Recipe;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -99,5 +102,12 @@ class WorkCardTest {
         assertTrue(words.contains(String.format("%.0f g", Math.ceil(resin))), words);
         assertTrue(words.contains("crown, breast shell"));
         assertTrue(words.contains("210 g/m² carbon 2/2 twill"));
+        assertTrue(words.contains(String.format("keep about %.0f months", SPEC.resin().shelfMonths())), words);
+    }
+
+    @Test
+    void suitListSaysHowLongThePartsOwnResinKeeps() {
+        LayupNeeds needs = LayupNeeds.of(KitSamples.dome("crown"), SPEC.withResin(ResinSpec.of(MaterialTables.resin("polyester"))));
+        assertEquals(6, ShoppingList.of(List.of(needs), 1250, 10).resins().get(0).shelfMonths());
     }
 }
