@@ -26,6 +26,7 @@ import layupmold.geometry.mesh.prepare.PartCleaner;
 import layupmold.geometry.offset.OffsetStage;
 import layupmold.geometry.offset.OffsetSurface;
 import layupmold.geometry.opening.CappedFace;
+import layupmold.geometry.opening.NearestOpenings;
 import layupmold.geometry.opening.OpeningCapper;
 import layupmold.geometry.opening.TrimEngraving;
 import layupmold.geometry.plug.CorePlugs;
@@ -94,8 +95,6 @@ public final class MoldPipeline {
         double offset = OffsetRule.signedOffsetMm(recipe.tool(), recipe.hold(), laminate.laminateMm(),
                 recipe.releaseMm(), recipe.layup().finishCoatMm());
         double trimDepth = recipe.flange().trimLineDepthMm();
-        boolean plugged = recipe.openings().kind() == OpeningSpec.Kind.CORE_PLUG;
-        double grooveWidth = trimDepth == 0 || plugged ? 0 : Math.max(LEAST_GROOVE_MM, 3 * trimDepth);
 
         CleanPart part = stage("read", 0, () -> PartCleaner.clean(file, recipe));
         collect(file.findings());
@@ -108,24 +107,26 @@ public final class MoldPipeline {
         Vector3d leaving = female ? intoCavity : intoCavity.negate(new Vector3d());
 
         FaceResult face = stage("face", 0.2,
-                () -> FaceExtraction.extract(part.mesh(), part.topology(), bvh, intoCavity, recipe.keep()));
+                () -> FaceExtraction.extract(part.mesh(), part.topology(), bvh, intoCavity,
+                        recipe.keep().scaled(part.unit().inMm())));
         collect(face.findings());
         FaceFrame turned = FaceFrame.of(face, leaving, female);
         frame = turned.fromPart();
 
-        CappedFace capped = stage("opening", 0.4, () -> OpeningCapper.cap(
-                turned.mesh(), turned.topology(), turned.openings(), turned.perimeter(), grooveWidth));
+        boolean[] plugged = plugged(turned, part.unit().inMm());
+        CappedFace capped = stage("opening", 0.4, () -> OpeningCapper.cap(turned.mesh(), turned.topology(),
+                turned.openings(), turned.perimeter(), grooveWidths(plugged, trimDepth)));
         collect(capped.findings());
         TriangleMesh engraved = TrimEngraving.engrave(capped, female ? trimDepth : -trimDepth);
 
         CoordinateLattice lattice = CoordinateLattice.within(extentMm(engraved));
-        FlangedSurface flanged = stage("flange", 0.45, () -> flange(engraved, capped, female, offset, lattice));
+        FlangedSurface flanged = stage("flange", 0.45, () -> flange(engraved, capped, plugged, offset, lattice));
         collect(flanged.findings());
 
         OffsetSurface moved = stage("offset", 0.47,
                 () -> OffsetStage.offset(flanged, female ? -offset : offset, lattice));
         collect(moved.findings());
-        OffsetSurface tool = !plugged || face.openings().isEmpty() ? moved : stage("plug", 0.64,
+        OffsetSurface tool = !anyOf(plugged) ? moved : stage("plug", 0.64,
                 () -> CorePlugs.raise(moved, recipe.openings(), laminate.laminateMm(), lattice));
         if (tool != moved) {
             collect(tool.findings());
@@ -162,8 +163,32 @@ public final class MoldPipeline {
         return new MoldOutcome.Mold(solid.mesh(), solid.regions(), frame, report, finished.inspection(), workpiece);
     }
 
-    private FlangedSurface flange(TriangleMesh engraved, CappedFace capped, boolean female, double offsetMm,
+    /** Which openings get a core plug. */
+    private boolean[] plugged(FaceFrame face, double unitMm) {
+        OpeningSpec spec = recipe.openings();
+        boolean[] plugged = NearestOpenings.of(face.mesh(), face.topology(), face.openings(), spec.exceptAt().stream()
+                .map(p -> face.fromPart().apply(new Vector3d(p).mul(unitMm))).toList());
+        for (int i = 0; i < plugged.length; i++) {
+            plugged[i] ^= spec.kind() == OpeningSpec.Kind.CORE_PLUG;
+        }
+        return plugged;
+    }
+
+    private static boolean anyOf(boolean[] plugged) {
+        return IntStream.range(0, plugged.length).anyMatch(i -> plugged[i]);
+    }
+
+    private static double[] grooveWidths(boolean[] plugged, double trimDepthMm) {
+        double[] widths = new double[plugged.length];
+        for (int i = 0; i < widths.length; i++) {
+            widths[i] = trimDepthMm == 0 || plugged[i] ? 0 : Math.max(LEAST_GROOVE_MM, 3 * trimDepthMm);
+        }
+        return widths;
+    }
+
+    private FlangedSurface flange(TriangleMesh engraved, CappedFace capped, boolean[] plugged, double offsetMm,
             CoordinateLattice lattice) {
+        boolean female = recipe.tool() == Tool.FEMALE;
         TriangleMesh facingOut = female ? engraved.flipped() : engraved;
         int[] perimeter = capped.perimeter().clone();
         if (female) {
@@ -173,10 +198,11 @@ public final class MoldPipeline {
                 perimeter[k] = swap;
             }
         }
-        MoldRegion across = recipe.openings().kind() == OpeningSpec.Kind.CAP ? MoldRegion.CAP : MoldRegion.PLUG;
         byte[] regions = new byte[facingOut.triangleCount()];
         for (int t = 0; t < regions.length; t++) {
-            regions[t] = (byte) (capped.capOfTriangle()[t] < 0 ? MoldRegion.TOOL : across).ordinal();
+            int cap = capped.capOfTriangle()[t];
+            MoldRegion region = cap < 0 ? MoldRegion.TOOL : plugged[cap] ? MoldRegion.PLUG : MoldRegion.CAP;
+            regions[t] = (byte) region.ordinal();
         }
         return FlangeBuilder.build(facingOut, regions, perimeter, recipe.tool(), recipe.flange(),
                 recipe.body().wallMm(), offsetMm, lattice);

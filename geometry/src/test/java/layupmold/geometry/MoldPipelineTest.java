@@ -21,6 +21,8 @@ import layupmold.geometry.mesh.io.MeshReader;
 import layupmold.geometry.mesh.io.PartFile;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Hold;
+import layupmold.geometry.recipe.Keep;
+import layupmold.geometry.recipe.LengthUnit;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.recipe.Tool;
 import layupmold.geometry.shapes.Shapes;
@@ -95,6 +97,20 @@ class MoldPipelineTest {
         double middle = Math.toRadians((firstDeg + secondDeg) / 2);
         double reach = offset / Math.cos(Math.toRadians(firstDeg - secondDeg) / 2);
         return new double[] {r + reach * Math.sin(middle), z - reach * Math.cos(middle)};
+    }
+
+    /** A seed is given in the posted mesh's unit: here a point of the inner wall, in centimetres. Area 2πr²(1 − cos 50°). */
+    @Test
+    void seedIsInThePostedUnit() {
+        TestPart part = ClosedForms.sphericalCap(60, 50, 3, 90);
+        double[] cm = Arrays.stream(part.mesh().xyz()).map(x -> x / 10).toArray();
+        Vector3d pole = new Vector3d(part.pull()).mul(-5.72);
+        Recipe recipe = Recipe.defaults().withPull(part.pull()).withKeep(new Keep.Seed(pole.x, pole.y, pole.z));
+        MoldOutcome outcome = MoldPipeline.make(new PartFile(new TriangleMesh(cm, part.mesh().triangles()), "3mf",
+                LengthUnit.CM, List.of()), recipe, Progress.SILENT);
+        MoldOutcome.Mold mold = assertInstanceOf(MoldOutcome.Mold.class, outcome, outcome::toString);
+        double inner = 2 * Math.PI * 57 * 57 * (1 - Math.cos(Math.toRadians(50)));
+        assertEquals(inner, mold.report().face().areaMm2(), 0.005 * inner);
     }
 
     /** The offset of a cone's side is the parallel cone: every tool point on the side lies o off the side's line. */

@@ -22,12 +22,12 @@ public final class OpeningCapper {
 
     private final TriangleMesh face;
     private final EdgeTopology topology;
-    private final double trimRingWidthMm;
+    private final double[] trimRingWidthsMm;
 
-    private OpeningCapper(TriangleMesh face, EdgeTopology topology, double trimRingWidthMm) {
+    private OpeningCapper(TriangleMesh face, EdgeTopology topology, double[] trimRingWidthsMm) {
         this.face = face;
         this.topology = topology;
-        this.trimRingWidthMm = trimRingWidthMm;
+        this.trimRingWidthsMm = trimRingWidthsMm;
     }
 
     /**
@@ -35,12 +35,20 @@ public final class OpeningCapper {
      * @param topology its edges
      * @param openingLoops boundary half-edges of each opening, in order, face on the left
      * @param perimeterLoop boundary half-edges of the perimeter
-     * @param trimRingWidthMm width of the ring for the trim mark; 0 for none
+     * @param trimRingWidthsMm width of each opening's ring for the trim mark; 0 for none
      * @throws Rejection if an opening cannot be closed without crossing itself or the face, or two caps cross
      */
     public static CappedFace cap(TriangleMesh face, EdgeTopology topology, List<int[]> openingLoops,
+            int[] perimeterLoop, double[] trimRingWidthsMm) {
+        return new OpeningCapper(face, topology, trimRingWidthsMm).run(openingLoops, perimeterLoop);
+    }
+
+    /** The same with as wide a ring at every opening. */
+    public static CappedFace cap(TriangleMesh face, EdgeTopology topology, List<int[]> openingLoops,
             int[] perimeterLoop, double trimRingWidthMm) {
-        return new OpeningCapper(face, topology, trimRingWidthMm).run(openingLoops, perimeterLoop);
+        double[] widths = new double[openingLoops.size()];
+        Arrays.fill(widths, trimRingWidthMm);
+        return cap(face, topology, openingLoops, perimeterLoop, widths);
     }
 
     private CappedFace run(List<int[]> openingLoops, int[] perimeterLoop) {
@@ -75,7 +83,7 @@ public final class OpeningCapper {
                 if (patches[i] == null) {
                     try {
                         patches[i] = OpeningPatches.of(face, topology, loops.get(i), best[i],
-                                trimRingWidthMm);
+                                trimRingWidthsMm[i]);
                     } catch (Rejection e) {
                         refused[i] = e;
                     }

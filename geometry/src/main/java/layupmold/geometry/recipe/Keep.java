@@ -3,6 +3,11 @@ package layupmold.geometry.recipe;
 /** Which wall of the part is the face that the laminate copies. */
 public sealed interface Keep {
 
+    /** The same for a mesh whose coordinates were multiplied. */
+    default Keep scaled(double factor) {
+        return this instanceof Seed seed ? new Seed(factor * seed.x, factor * seed.y, factor * seed.z) : this;
+    }
+
     /** The outer wall: what one sees of the part from outside. */
     record Outer() implements Keep {
     }

@@ -34,7 +34,8 @@ class CorePlugTest {
     private static final double HEIGHT_MM = 4;
     private static final double DRAFT_DEG = 5;
     private static final double LAMINATE_MM = 0.602;
-    private static final OpeningSpec PLUGS = new OpeningSpec(OpeningSpec.Kind.CORE_PLUG, HEIGHT_MM, DRAFT_DEG);
+    private static final OpeningSpec PLUGS = 
+            new OpeningSpec(OpeningSpec.Kind.CORE_PLUG, HEIGHT_MM, DRAFT_DEG, List.of());
     /** No trim line, so that capped molds differ by the islands alone. */
     private static final Recipe PLAIN = Recipe.defaults().withFlange(new FlangeSpec(20, 5, 6, 2, 0));
 

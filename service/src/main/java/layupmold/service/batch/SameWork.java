@@ -1,5 +1,6 @@
 package layupmold.service.batch;
 
+import java.util.ArrayList;
 import java.util.List;
 import layupmold.api.ContractJson;
 import layupmold.api.recipe.LayupRecipe;
@@ -38,17 +39,16 @@ class SameWork {
         return new LayupRecipe(plies, layup.fibreWeightFraction(), layup.matrixDensity(), layup.finishCoatMm());
     }
 
-    /** Whether what a recipe says in the part's own coordinates, pull and seed, holds on both sides of a map. */
+    /** Whether what a recipe says in the part's own coordinates, pull and points, holds on both sides of a map. */
     boolean holds(String recipeJson, Isometry map, double toleranceMm) {
         Recipe recipe = recipes.readStored(recipeJson).geometry();
         boolean pull = recipe.pull() == null
                 || map.applyToDirection(recipe.pull()).distance(recipe.pull()) < SAME_DIRECTION;
-        boolean seed = true;
+        List<Vector3d> points = new ArrayList<>(recipe.openings().exceptAt());
         if (recipe.keep() instanceof Keep.Seed at) {
-            double scale = recipe.unit().inMm();
-            Vector3d point = new Vector3d(at.x(), at.y(), at.z()).mul(scale);
-            seed = map.apply(point).distance(point) <= toleranceMm;
+            points.add(new Vector3d(at.x(), at.y(), at.z()));
         }
-        return pull && seed;
+        return pull && points.stream().map(p -> new Vector3d(p).mul(recipe.unit().inMm()))
+                .allMatch(p -> map.apply(p).distance(p) <= toleranceMm);
     }
 }

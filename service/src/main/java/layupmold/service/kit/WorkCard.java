@@ -14,7 +14,6 @@ import layupmold.geometry.kit.ResinPlan;
 import layupmold.geometry.kit.ResinSpec;
 import layupmold.geometry.laminate.MaterialTables;
 import layupmold.geometry.laminate.OffsetRule;
-import layupmold.geometry.recipe.OpeningSpec;
 import layupmold.geometry.recipe.Recipe;
 
 /**
@@ -120,7 +119,7 @@ record WorkCard(
                 + "all. Do the flange too.", recipe.releaseMm())));
         steps.add(new Step("Cut", text("Tape the template pages together by their crosses, check the 100 mm scale, cut "
                 + "%d plies with the warp along the arrow. Mark start cross and ply number.%s", kit.templates().size(),
-                recipe.openings().kind() == OpeningSpec.Kind.CORE_PLUG
+                recipe.openings().hasPlugs()
                         ? " Cut out the openings in which a core plug stands; the ply ends at its wall." : "")));
         steps.add(new Step("Weigh and mix", text("%s, %s. Scales to 0.1 g. Mix two minutes, pour into a second clean "
                 + "cup, mix again. Pot life here about %.0f min. Check the tins: closed they keep about %.0f months.",

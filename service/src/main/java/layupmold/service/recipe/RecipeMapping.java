@@ -109,7 +109,8 @@ final class RecipeMapping {
         return new OpeningSpec(
                 named(asked.kind(), OpeningSpec.Kind.class, usual.kind()),
                 or(asked.plugHeightMm(), usual.plugHeightMm()),
-                or(asked.plugDraftDeg(), usual.plugDraftDeg()));
+                or(asked.plugDraftDeg(), usual.plugDraftDeg()),
+                asked.exceptAt() == null ? usual.exceptAt() : asked.exceptAt().stream().map(RecipeMapping::vector).toList());
     }
 
     private static FlangeSpec flange(FlangeRecipe asked, FlangeSpec usual) {
@@ -201,7 +202,7 @@ final class RecipeMapping {
 
     private static OpeningsRecipe toContract(OpeningSpec openings) {
         return new OpeningsRecipe(OpeningKind.valueOf(openings.kind().name()), openings.plugHeightMm(),
-                openings.plugDraftDeg());
+                openings.plugDraftDeg(), openings.exceptAt().stream().map(p -> List.of(p.x, p.y, p.z)).toList());
     }
 
     private static FlangeRecipe toContract(FlangeSpec flange) {
