@@ -21,11 +21,6 @@ public enum MoldRegion {
     /** Pry notches and screw holes in the border. */
     RECESS;
 
-    /** Whether it is offset from the part: the face and what closes its openings. */
-    public boolean isTool() {
-        return this == TOOL || this == CAP || this == PLUG;
-    }
-
     /** The region of an ordinal stored in a byte array. */
     public static MoldRegion of(byte ordinal) {
         return values()[ordinal];

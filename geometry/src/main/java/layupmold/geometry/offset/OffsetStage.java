@@ -1,9 +1,12 @@
 package layupmold.geometry.offset;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
+import layupmold.geometry.bvh.ClosestPoint;
+import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
@@ -39,7 +42,9 @@ public final class OffsetStage {
     /** Rebuilt triangles that leave the offset by more are split. */
     private static final double FINISH_MM = 0.01;
 
-    private static final int REFINING_ATTEMPTS = 3;
+    private static final int REFINING_ATTEMPTS = 4;
+    /** Around triangles that crossed once contoured, nothing is contoured again. */
+    private static final double ENTANGLED_MM = 0.7;
     private static final String AS_MOVED =
             "the face's own triangles, moved to their offset planes; sharp edges mitred";
 
@@ -99,7 +104,7 @@ public final class OffsetStage {
         TriangleMesh rounded =
                 new TriangleMesh(lattice.round(built.mesh().xyz().clone()), built.mesh().triangles());
         Simplifier.Result fewer = CrossingRepair.repair(
-                Simplifier.simplify(rounded, built.labels(), built.moved(), SIMPLIFY), built.field().target());
+                Simplifier.simplify(rounded, built.labels(), built.moved(), SIMPLIFY), built.field().target(), lattice);
         return SurfaceFinish.finish(
                 fewer.mesh(), fewer.labels(), fewer.fixed(), built.field(), FINISH_MM, lattice);
     }
@@ -109,29 +114,64 @@ public final class OffsetStage {
             TargetFit.Result first, byte[] regions, OffsetField field, CoordinateLattice lattice) {
         TargetFit.Result best = first;
         TargetFit.Result current = first;
+        List<Vector3d> entangled = new ArrayList<>();
+        int least = Integer.MAX_VALUE;
         for (int attempt = 0; attempt < REFINING_ATTEMPTS && worst(current) > TOLERANCE_MM; attempt++) {
-            boolean[] off = new boolean[current.labels().length];
-            for (int t = 0; t < off.length; t++) {
-                off[t] = toolMiss(current, t) > TOLERANCE_MM;
+            boolean[] off = off(current, entangled);
+            int count = count(off);
+            if (count >= least) {
+                return best;
             }
+            least = count;
             LocalRepair.Result refined =
                     LocalRepair.refine(current.mesh(), current.labels(), off, regions, field, TOLERANCE_MM);
             SurfaceFinish.Result better = refined == null ? null : finish(refined, lattice);
-            if (better == null || better.crosses() || !isOneSheet(better.fit().mesh())) {
+            if (better == null || !isOneSheet(better.fit().mesh())) {
                 return best;
             }
-            current = better.fit();
-            best = worst(current) < worst(best) ? current : best;
+            entangled.addAll(better.crossings());
+            if (better.crossings().isEmpty()) {
+                current = better.fit();
+                best = worst(current) < worst(best) ? current : best;
+            }
         }
         return best;
+    }
+
+    /** Tool triangles that miss, but for those near which contouring made others cross. */
+    private static boolean[] off(TargetFit.Result fit, List<Vector3d> entangled) {
+        boolean[] off = new boolean[fit.labels().length];
+        NearestPoint nearest = new NearestPoint();
+        int[] corners = fit.mesh().triangles();
+        for (int t = 0; t < off.length; t++) {
+            off[t] = toolMiss(fit, t) > TOLERANCE_MM;
+            for (int i = 0; off[t] && i < entangled.size(); i++) {
+                Vector3d p = entangled.get(i);
+                nearest.distanceSquared = ENTANGLED_MM * ENTANGLED_MM;
+                nearest.triangle = -1;
+                ClosestPoint.onTriangle(fit.mesh().xyz(), 3 * corners[3 * t], 3 * corners[3 * t + 1],
+                        3 * corners[3 * t + 2], p.x, p.y, p.z, t, nearest);
+                off[t] = nearest.triangle < 0;
+            }
+        }
+        return off;
+    }
+
+    private static int count(boolean[] chosen) {
+        int count = 0;
+        for (boolean c : chosen) {
+            count += c ? 1 : 0;
+        }
+        return count;
     }
 
     private static double worst(TargetFit.Result fit) {
         return IntStream.range(0, fit.labels().length).mapToDouble(t -> toolMiss(fit, t)).max().orElse(0);
     }
 
+    /** Of the tool surface that copies the face; caps are cut out of the laminate. */
     private static double toolMiss(TargetFit.Result fit, int t) {
-        return MoldRegion.of((byte) fit.labels()[t]).isTool() ? fit.misses()[t] : 0;
+        return fit.labels()[t] == MoldRegion.TOOL.ordinal() ? fit.misses()[t] : 0;
     }
 
     private static boolean isOneSheet(TriangleMesh mesh) {

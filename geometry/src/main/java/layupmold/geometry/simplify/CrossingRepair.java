@@ -1,14 +1,16 @@
 package layupmold.geometry.simplify;
 
 import com.carrotsearch.hppc.IntArrayList;
+import java.util.Arrays;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /**
  * Takes out the last crossings of a surface that is sound but for places narrower than its coordinates' spacing:
- * collapses edges beside each crossing pair if the triangles that change then meet nothing. Exact in what it accepts;
- * what it cannot free stays as it is, for the caller's check to find.
+ * collapses edges beside each crossing pair, or shifts a corner of it by a few steps of the lattice, if the triangles that
+ * change then meet nothing. Exact in what it accepts; what it cannot free stays as it is, for the caller's check to find.
  */
 public final class CrossingRepair {
 
@@ -18,20 +20,25 @@ public final class CrossingRepair {
     private static final double REACH_MM = 0.3;
     /** How far the triangles that change may be off: other steps bring them nearer again, but none takes crossings out. */
     private static final double DEVIATION_MM = 0.1;
+    /** Shifts, in steps of the lattice, along its axes and diagonals. */
+    private static final int[] SHIFTS = {2, 8, 32};
+    private static final double SHIFTED_MM = 0.01;
 
     private final HalfEdgeMesh mesh;
     private final TriangleBvh bvh;
     private final CollapseGuard guard;
     private final Target target;
+    private final CoordinateLattice lattice;
     private final boolean[] fixed;
     private final HalfEdgeMesh.Fan fan = new HalfEdgeMesh.Fan();
     private final IntArrayList nearby = new IntArrayList();
 
-    private CrossingRepair(Simplifier.Result surface, TriangleBvh bvh, Target target) {
-        this.mesh = new HalfEdgeMesh(surface.mesh());
+    private CrossingRepair(Simplifier.Result surface, TriangleBvh bvh, Target target, CoordinateLattice lattice) {
+        this.mesh = new HalfEdgeMesh(new TriangleMesh(surface.mesh().xyz().clone(), surface.mesh().triangles()));
         this.bvh = bvh;
         this.guard = new CollapseGuard(mesh, 0);
         this.target = target;
+        this.lattice = lattice;
         this.fixed = surface.fixed().clone();
     }
 
@@ -39,9 +46,10 @@ public final class CrossingRepair {
      * O(n log n) a round; most surfaces need none.
      *
      * @param target what the surface stands for
+     * @param lattice the surface's coordinates
      * @return what is left; vertices of triangles that were changed are not fixed any more
      */
-    public static Simplifier.Result repair(Simplifier.Result surface, Target target) {
+    public static Simplifier.Result repair(Simplifier.Result surface, Target target, CoordinateLattice lattice) {
         Simplifier.Result current = surface;
         for (int round = 0; round < ROUNDS; round++) {
             TriangleBvh bvh = TriangleBvh.of(current.mesh());
@@ -49,10 +57,10 @@ public final class CrossingRepair {
             if (pairs.length == 0) {
                 return current;
             }
-            CrossingRepair repair = new CrossingRepair(current, bvh, target);
+            CrossingRepair repair = new CrossingRepair(current, bvh, target, lattice);
             boolean changed = false;
             for (int triangle : pairs) {
-                changed |= repair.free(triangle);
+                changed |= repair.free(triangle) || repair.shift(triangle);
             }
             if (!changed) {
                 return current;
@@ -94,6 +102,33 @@ public final class CrossingRepair {
         }
         mesh.collapse(best, fan);
         return true;
+    }
+
+    /** Shifts a corner of the triangle so that what changes meets nothing; false if none can be. */
+    private boolean shift(int triangle) {
+        if (mesh.isRemoved(triangle) || !isCrossed(triangle)) {
+            return false;
+        }
+        for (int steps : SHIFTS) {
+            for (int corner = 0; corner < 3; corner++) {
+                int v = mesh.from(3 * triangle + corner);
+                double[] before = {mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2]};
+                mesh.fan(v, fan);
+                int[] around = fan.triangles();
+                for (int way = 0; way < 27 && !fan.onBoundary; way++) {
+                    for (int k = 0, digits = way; k < 3; k++, digits /= 3) {
+                        mesh.xyz[3 * v + k] = before[k] + (digits % 3 - 1) * steps * lattice.stepMm();
+                    }
+                    if (Math.abs(target.miss(mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2])) < SHIFTED_MM
+                            && Arrays.stream(around).noneMatch(this::isCrossed)) {
+                        fixed[v] = false;
+                        return true;
+                    }
+                }
+                System.arraycopy(before, 0, mesh.xyz, 3 * v, 3);
+            }
+        }
+        return false;
     }
 
     /** Greatest miss, at their middles, of the sides and triangles that change when the start of {@code h} is at its end. */

@@ -73,6 +73,10 @@ final class MeshEdits {
         if (done.length == 0) {
             done = splitInside(t);
         }
+        if (done.length == 0) {
+            int rounded = moves.round(t, worst);
+            done = rounded >= 0 ? changed(moves.triangles(rounded)) : NONE;
+        }
         return done.length == 0 ? collapse(t, worst) : done;
     }
 

@@ -8,4 +8,9 @@ public interface Target {
 
     /** Component of (x, y, z) along its front at the point last asked about. */
     double along(double x, double y, double z);
+
+    /** How far the last point stands over the surface if its edges are rounded, as far as they may be mitred too; mm. */
+    default double overRoundMm() {
+        return 0;
+    }
 }

@@ -99,9 +99,10 @@ public final class TargetFit {
     private void measure(int[] triangles) {
         misses.resize(4 * mesh.triangleCount());
         Parallel.forRanges(triangles.length, GRAIN, (chunk, from, to) -> {
-            TriangleMiss measure = new TriangleMiss(mesh, targets.get());
+            TriangleMiss measure = new TriangleMiss(targets.get());
             for (int i = from; i < to; i++) {
-                measure.of(triangles[i], misses.buffer, 4 * triangles[i]);
+                int t = triangles[i];
+                measure.of(mesh.xyz, mesh.from(3 * t), mesh.from(3 * t + 1), mesh.from(3 * t + 2), misses.buffer, 4 * t);
             }
         });
     }

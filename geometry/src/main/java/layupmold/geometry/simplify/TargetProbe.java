@@ -126,6 +126,22 @@ final class TargetProbe {
             (p[1] + q[1]) / 2 + alongM * m[1] + alongN * n[1], (p[2] + q[2]) / 2 + alongM * m[2] + alongN * n[2]};
     }
 
+    /** Where a vertex on a mitred edge would be were the edge rounded, as far as {@code reachMm}; null if it is already. */
+    double[] onRound(int v, double reachMm) {
+        double[] p = place(v);
+        target.miss(p[0], p[1], p[2]);
+        double over = target.overRoundMm();
+        if (over <= toleranceMm || over > reachMm) {
+            return null;
+        }
+        double[] front = {target.along(1, 0, 0), target.along(0, 1, 0), target.along(0, 0, 1)};
+        for (int k = 0; k < 3; k++) {
+            p[k] -= over * front[k];
+        }
+        lattice.round(p);
+        return p;
+    }
+
     /** The target's front at a point, and how far the point misses. */
     private double[] plane(double[] p) {
         double miss = target.miss(p[0], p[1], p[2]);

@@ -2,58 +2,78 @@ package layupmold.geometry.simplify;
 
 import layupmold.geometry.mesh.Planes;
 
-/** How far triangles are off their target: at the middles of their sides and of themselves, and between where it bends. */
-final class TriangleMiss {
+/**
+ * How far a triangle is off its target: at the middles of its sides and of itself and, where the target bends below it,
+ * at points of a lattice. For one thread.
+ */
+public final class TriangleMiss {
 
     /** Below this cosine between a triangle's normal and the target's front the target is not flat there. */
     private static final double FLAT_COSINE = 0.99;
-    private static final double[] CLOSER = {0.25, 0.75};
+    /** Points of the lattice stand about this far apart. */
+    private static final double SPACING_MM = 0.5;
+    private static final int LEAST_PARTS = 4;
+    private static final int MOST_PARTS = 16;
 
-    private final HalfEdgeMesh mesh;
     private final Target target;
-    private final int[] v = new int[3];
+    private double[] xyz;
+    private int a;
+    private int b;
+    private int c;
 
-    TriangleMiss(HalfEdgeMesh mesh, Target target) {
-        this.mesh = mesh;
+    public TriangleMiss(Target target) {
         this.target = target;
     }
 
-    /** Writes the greatest miss along each side of triangle {@code t} and inside it to four places of {@code into}. */
-    void of(int t, double[] into, int at) {
-        for (int k = 0; k < 3; k++) {
-            v[k] = mesh.from(3 * t + k);
-        }
-        double[] n = Planes.normal(mesh.xyz, v[0], v[1], v[2]);
-        double length = Math.sqrt(n[0] * n[0] + n[1] * n[1] + n[2] * n[2]);
-        double least = 1;
-        for (int k = 0; k < 3; k++) {
-            into[at + k] = between(k, (k + 1) % 3, 0.5);
-            least = Math.min(least, target.along(n[0], n[1], n[2]) / length);
-        }
+    /**
+     * Writes the greatest miss along each side, from the first, and inside the triangle of vertices {@code a}, {@code b}
+     * and {@code c} to four places of {@code into}.
+     */
+    public void of(double[] xyz, int a, int b, int c, double[] into, int at) {
+        this.xyz = xyz;
+        this.a = 3 * a;
+        this.b = 3 * b;
+        this.c = 3 * c;
+        double[] n = Planes.normal(xyz, a, b, c);
+        double flat = FLAT_COSINE * Math.sqrt(n[0] * n[0] + n[1] * n[1] + n[2] * n[2]);
+        into[at] = missAt(0.5, 0.5);
+        boolean bends = target.along(n[0], n[1], n[2]) < flat;
+        into[at + 1] = missAt(0, 0.5);
+        bends |= target.along(n[0], n[1], n[2]) < flat;
+        into[at + 2] = missAt(0.5, 0);
+        bends |= target.along(n[0], n[1], n[2]) < flat;
         into[at + 3] = missAt(1 / 3.0, 1 / 3.0);
-        least = Math.min(least, target.along(n[0], n[1], n[2]) / length);
-        if (least < FLAT_COSINE) {
-            for (int k = 0; k < 3; k++) {
-                for (double share : CLOSER) {
-                    into[at + k] = Math.max(into[at + k], between(k, (k + 1) % 3, share));
+        bends |= target.along(n[0], n[1], n[2]) < flat;
+        if (bends) {
+            lookCloser(into, at);
+        }
+    }
+
+    private void lookCloser(double[] into, int at) {
+        double longest = Math.max(squaredLength(a, b), Math.max(squaredLength(b, c), squaredLength(c, a)));
+        int parts = (int) Math.max(LEAST_PARTS, Math.min(MOST_PARTS, Math.ceil(Math.sqrt(longest) / SPACING_MM)));
+        for (int i = 0; i <= parts; i++) {
+            for (int j = 0; i + j <= parts; j++) {
+                int k = parts - i - j;
+                if (i < parts && j < parts && k < parts) {
+                    int place = k == 0 ? at : i == 0 ? at + 1 : j == 0 ? at + 2 : at + 3;
+                    into[place] = Math.max(into[place], missAt(i / (double) parts, j / (double) parts));
                 }
             }
-            into[at + 3] = Math.max(Math.max(into[at + 3], missAt(0.6, 0.2)), Math.max(missAt(0.2, 0.6), missAt(0.2, 0.2)));
         }
     }
 
-    private double between(int a, int b, double share) {
-        return missAt(a == 0 ? share : b == 0 ? 1 - share : 0, a == 1 ? share : b == 1 ? 1 - share : 0);
+    private double squaredLength(int p, int q) {
+        double x = xyz[p] - xyz[q];
+        double y = xyz[p + 1] - xyz[q + 1];
+        double z = xyz[p + 2] - xyz[q + 2];
+        return x * x + y * y + z * z;
     }
 
-    private double missAt(double first, double second) {
-        double third = 1 - first - second;
-        double[] p = mesh.xyz;
-        int a = 3 * v[0];
-        int b = 3 * v[1];
-        int c = 3 * v[2];
-        return Math.abs(target.miss(first * p[a] + second * p[b] + third * p[c],
-                first * p[a + 1] + second * p[b + 1] + third * p[c + 1],
-                first * p[a + 2] + second * p[b + 2] + third * p[c + 2]));
+    private double missAt(double ofA, double ofB) {
+        double ofC = 1 - ofA - ofB;
+        return Math.abs(target.miss(ofA * xyz[a] + ofB * xyz[b] + ofC * xyz[c],
+                ofA * xyz[a + 1] + ofB * xyz[b + 1] + ofC * xyz[c + 1],
+                ofA * xyz[a + 2] + ofB * xyz[b + 2] + ofC * xyz[c + 2]));
     }
 }

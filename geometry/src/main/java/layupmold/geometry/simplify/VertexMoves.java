@@ -76,24 +76,50 @@ final class VertexMoves {
         return false;
     }
 
+    /**
+     * Takes a corner of triangle {@code t} off a mitred edge if the triangles around then miss by less: beside a valley
+     * there may be no room for the mitre. Which one, or -1.
+     */
+    int round(int t, IntToDoubleFunction worst) {
+        for (int h = 3 * t; h < 3 * t + 3; h++) {
+            int v = mesh.from(h);
+            double[] p = !loose.get(v) ? null
+                    : probe.onRound(v, isOnBorder(v) ? MeshEdits.BORDER_REACH_MM : SETTLING_REACH_MM);
+            if (p != null && moveForLess(v, p, worst)) {
+                return v;
+            }
+        }
+        return -1;
+    }
+
     /** Moves a vertex to a crease beside it if the triangles around then miss by less. */
     boolean snap(int v, double[] p, IntToDoubleFunction worst) {
-        double most = IntStream.of(triangles(v)).mapToDouble(worst).max().orElse(0);
+        return loose.get(v) && !isOnBorder(v) && moveForLess(v, p, worst);
+    }
+
+    /** Moves a vertex if that leaves much less to miss in all around it, and nowhere more than was missed there. */
+    private boolean moveForLess(int v, double[] p, IntToDoubleFunction worst) {
+        int[] around = triangles(v);
+        double most = IntStream.of(around).mapToDouble(worst).max().orElse(0);
+        double sum = IntStream.of(around).mapToDouble(worst).sum();
         double[] before = probe.place(v);
-        if (!loose.get(v) || isOnBorder(v) || !move(v, p)) {
+        if (!move(v, p)) {
             return false;
         }
-        for (int t : triangles(v)) {
-            int a = mesh.from(3 * t);
-            int b = mesh.from(3 * t + 1);
-            int c = mesh.from(3 * t + 2);
-            double left = Math.max(Math.max(probe.missBetween(a, b), probe.missBetween(b, c)),
-                    Math.max(probe.missBetween(c, a), probe.missBetween(a, b, c)));
-            if (left > MeshEdits.GAIN * most) {
+        double sumAfter = 0;
+        for (int t : around) {
+            double left = missOf(mesh.from(3 * t), mesh.from(3 * t + 1), mesh.from(3 * t + 2));
+            sumAfter += left;
+            if (left > most || sumAfter > MeshEdits.GAIN * sum) {
                 System.arraycopy(before, 0, mesh.xyz, 3 * v, 3);
                 return false;
             }
         }
         return true;
+    }
+
+    private double missOf(int a, int b, int c) {
+        return Math.max(Math.max(probe.missBetween(a, b), probe.missBetween(b, c)),
+                Math.max(probe.missBetween(c, a), probe.missBetween(a, b, c)));
     }
 }

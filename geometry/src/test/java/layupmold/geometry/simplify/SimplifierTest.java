@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.shapes.Shapes;
@@ -126,6 +128,7 @@ class SimplifierTest {
         assertArrayEquals(first.triangles(), second.triangles());
     }
 
+    private static final CoordinateLattice LATTICE = CoordinateLattice.within(100);
     private static final Target FLAT = new Target() {
         @Override
         public double miss(double x, double y, double z) {
@@ -152,9 +155,26 @@ class SimplifierTest {
         TriangleMesh crossed = new TriangleMesh(xyz, sheet.triangles());
         assertTrue(SelfIntersections.find(crossed, TriangleBvh.of(crossed), 100).length > 0);
         Simplifier.Result repaired = CrossingRepair.repair(new Simplifier.Result(
-                crossed, new int[crossed.triangleCount()], new boolean[crossed.vertexCount()]), FLAT);
+                crossed, new int[crossed.triangleCount()], new boolean[crossed.vertexCount()]), FLAT, LATTICE);
         assertEquals(0, SelfIntersections.find(repaired.mesh(), TriangleBvh.of(repaired.mesh()), 100).length);
         assertEquals(100, repaired.mesh().area(), 1e-2);
+    }
+
+    /** The tip of a wide pyramid a step below a plane: no edge is short enough to collapse. */
+    @Test
+    void aTipThroughAPlaneIsShiftedBack() {
+        double step = LATTICE.stepMm();
+        TriangleMesh crossed = new TriangleMesh(
+                new double[] {-20, -20, 0, 20, -20, 0, 0, 25, 0, -5, -5, 5, 5, -5, 5, 0, 5, 5, 0, 0, -step},
+                new int[] {0, 1, 2, 3, 4, 6, 4, 5, 6, 5, 3, 6});
+        Simplifier.Result repaired = CrossingRepair.repair(new Simplifier.Result(
+                crossed, new int[4], new boolean[7]), FLAT, LATTICE);
+        assertEquals(0, SelfIntersections.find(repaired.mesh(), TriangleBvh.of(repaired.mesh()), 100).length);
+        assertEquals(4, repaired.mesh().triangleCount());
+        double tip = IntStream.range(0, repaired.mesh().vertexCount())
+                .mapToDouble(v -> repaired.mesh().vertex(v).length()).min().orElseThrow();
+        assertEquals(0, tip, 60 * step);
+        assertEquals(-step, crossed.xyz()[20]);
     }
 
     /** Any vertex away from the boundary will do. */

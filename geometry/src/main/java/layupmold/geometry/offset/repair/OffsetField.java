@@ -97,6 +97,11 @@ public final class OffsetField {
             public double along(double x, double y, double z) {
                 return sample.nx * x + sample.ny * y + sample.nz * z;
             }
+
+            @Override
+            public double overRoundMm() {
+                return sample.beyondBoundary ? 0 : Math.max(0, sample.value);
+            }
         };
     }
 

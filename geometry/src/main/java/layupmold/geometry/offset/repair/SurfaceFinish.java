@@ -1,11 +1,14 @@
 package layupmold.geometry.offset.repair;
 
+import java.util.List;
+import java.util.stream.IntStream;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.simplify.TargetFit;
+import org.joml.Vector3d;
 
 /**
  * Brings a rebuilt surface that is free of crossing closer to the offset: settles its vertices, but for those that would
@@ -18,12 +21,12 @@ public final class SurfaceFinish {
 
     /**
      * @param fit the finished surface
-     * @param crosses whether triangles cross that cannot be helped
+     * @param crossings middles of triangles that cross, which cannot be helped
      */
-    public record Result(TargetFit.Result fit, boolean crosses) {
+    public record Result(TargetFit.Result fit, List<Vector3d> crossings) {
     }
 
-    private record Settled(TriangleMesh mesh, boolean crosses) {
+    private record Settled(TriangleMesh mesh, int[] crossing) {
     }
 
     private SurfaceFinish() {
@@ -40,7 +43,7 @@ public final class SurfaceFinish {
         boolean[] loose = loose(rebuilt, fixed);
         Settled settled = settle(rebuilt, loose, field, lattice);
         return new Result(TargetFit.fit(settled.mesh, labels, active(rebuilt, loose), loose, field::target, toleranceMm,
-                lattice), settled.crosses);
+                lattice), IntStream.of(settled.crossing).mapToObj(settled.mesh::centroid).toList());
     }
 
     /** The surface with its loose vertices at the offset, as far as that makes nothing cross. */
@@ -49,14 +52,14 @@ public final class SurfaceFinish {
         double[] places = lattice.round(TargetProjection.settle(rebuilt.xyz(), loose, field));
         TriangleMesh settled = new TriangleMesh(places, rebuilt.triangles());
         // Only asked for once a round leaves crossings; a surface that has none needs no comparison.
-        int unavoidable = -1;
+        int[] unavoidable = null;
         for (int round = 0; round < ROUNDS; round++) {
             int[] pairs = crossings(settled);
-            if (pairs.length > 0 && unavoidable < 0) {
-                unavoidable = crossings(rebuilt).length;
+            if (pairs.length > 0 && unavoidable == null) {
+                unavoidable = crossings(rebuilt);
             }
-            if (pairs.length <= Math.max(0, unavoidable)) {
-                return new Settled(settled, pairs.length > 0);
+            if (pairs.length == 0 || pairs.length <= unavoidable.length) {
+                return new Settled(settled, pairs);
             }
             boolean[] back = new boolean[loose.length];
             for (int t : pairs) {
@@ -67,7 +70,7 @@ public final class SurfaceFinish {
                 takeBack(places, rebuilt.xyz(), back);
             }
         }
-        return new Settled(rebuilt, unavoidable > 0);
+        return new Settled(rebuilt, unavoidable);
     }
 
     private static boolean takeBack(double[] places, double[] xyz, boolean[] back) {
