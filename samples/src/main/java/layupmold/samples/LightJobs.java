@@ -36,7 +36,7 @@ import layupmold.samples.client.ServiceProblem;
  */
 public final class LightJobs {
 
-    private static final int WARM_UPS = 4;
+    private static final int WARM_UPS = 20;
     /** One part in so many is made in each of the two loops. */
     private static final int SAMPLE = 8;
     private static final OperatingSystemMXBean MACHINE =

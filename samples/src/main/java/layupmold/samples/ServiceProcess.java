@@ -41,7 +41,8 @@ final class ServiceProcess implements AutoCloseable {
         Files.createDirectories(folder);
         Path log = folder.resolve("service.log");
         int port = freePort();
-        List<String> command = List.of(java(), "-Xmx2g", "-jar", jar.toAbsolutePath().toString(),
+        List<String> command = List.of(java(), "-Xmx2g", "-XX:ThreadPriorityPolicy=1",
+                "-XX:JavaPriority1_To_OSPriority=15", "-jar", jar.toAbsolutePath().toString(),
                 "--server.port=" + port,
                 "--spring.datasource.url=jdbc:h2:file:" + folder.resolve("db").toAbsolutePath() + ";WRITE_DELAY=0",
                 "--layupmold.store.folder=" + folder.resolve("blobs").toAbsolutePath());
