@@ -1,6 +1,7 @@
 package layupmold.geometry.bvh;
 
 import java.util.Arrays;
+import java.util.function.IntConsumer;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
 
@@ -18,7 +19,7 @@ public final class SelfIntersections {
     }
 
     /**
-     * @param limit stop looking once about this many pairs are known in one range of the search
+     * @param limit stop looking once this many pairs are known in one range of the search
      * @return triangle pairs {t0, u0, t1, u1, …} with t &lt; u, sorted; empty if the mesh is free of self-intersection
      */
     public static int[] find(TriangleMesh mesh, TriangleBvh bvh, int limit) {
@@ -27,15 +28,11 @@ public final class SelfIntersections {
 
     /** As {@link #find}, but only pairs with at least one triangle of index {@code first} or more. */
     public static int[] findInvolving(TriangleMesh mesh, TriangleBvh bvh, int first, int limit) {
-        int n = mesh.triangleCount();
-        int[][] parts = new int[Parallel.chunkCount(n, GRAIN)][];
-        int[] order = bvh.order();
-        Parallel.forRanges(n, GRAIN, (chunk, from, to) -> {
+        int[][] parts = new int[Parallel.chunkCount(bvh.leafCount, GRAIN)][];
+        Parallel.forRanges(bvh.leafCount, GRAIN, (chunk, from, to) -> {
             Search search = new Search(mesh, bvh, first, limit);
-            for (int i = from; i < to && search.size < 2 * limit; i++) {
-                if (order[i] >= first) {
-                    search.against(order[i]);
-                }
+            for (int leaf = from; leaf < to && search.size < 2 * limit; leaf++) {
+                search.against(leaf);
             }
             parts[chunk] = Arrays.copyOf(search.pairs, search.size);
         });
@@ -63,7 +60,8 @@ public final class SelfIntersections {
         return pairs;
     }
 
-    private static final class Search implements TriangleBvh.TriangleVisitor {
+    /** Pairs of one leaf of the hierarchy with itself and others, each pair of triangles from one side only. */
+    private static final class Search implements IntConsumer {
         private final double[] xyz;
         private final int[] triangles;
         private final TriangleBvh bvh;
@@ -72,15 +70,6 @@ public final class SelfIntersections {
         private int[] pairs = new int[16];
         private int size;
         private int current;
-        private int a0;
-        private int a1;
-        private int a2;
-        private double minX;
-        private double minY;
-        private double minZ;
-        private double maxX;
-        private double maxY;
-        private double maxZ;
 
         Search(TriangleMesh mesh, TriangleBvh bvh, int first, int limit) {
             this.xyz = mesh.xyz();
@@ -90,47 +79,49 @@ public final class SelfIntersections {
             this.limit = limit;
         }
 
-        void against(int t) {
-            current = t;
-            a0 = 3 * triangles[3 * t];
-            a1 = 3 * triangles[3 * t + 1];
-            a2 = 3 * triangles[3 * t + 2];
-            minX = Math.min(xyz[a0], Math.min(xyz[a1], xyz[a2]));
-            minY = Math.min(xyz[a0 + 1], Math.min(xyz[a1 + 1], xyz[a2 + 1]));
-            minZ = Math.min(xyz[a0 + 2], Math.min(xyz[a1 + 2], xyz[a2 + 2]));
-            maxX = Math.max(xyz[a0], Math.max(xyz[a1], xyz[a2]));
-            maxY = Math.max(xyz[a0 + 1], Math.max(xyz[a1 + 1], xyz[a2 + 1]));
-            maxZ = Math.max(xyz[a0 + 2], Math.max(xyz[a1 + 2], xyz[a2 + 2]));
-            bvh.overlapping(minX, minY, minZ, maxX, maxY, maxZ, this);
+        void against(int leaf) {
+            current = leaf;
+            if (first == 0) {
+                accept(leaf);
+                bvh.overlappingLaterLeaves(leaf, this);
+            } else if (isInvolved(leaf)) {
+                bvh.overlappingLeaves(leaf, this);
+            }
+        }
+
+        private boolean isInvolved(int leaf) {
+            for (int i = bvh.leafStart(leaf); i < bvh.leafStart(leaf + 1); i++) {
+                if (bvh.order()[i] >= first) {
+                    return true;
+                }
+            }
+            return false;
         }
 
         @Override
-        public boolean visit(int u) {
-            if (u <= current && u >= first) {
-                return true;
-            }
-            int b0 = 3 * triangles[3 * u];
-            int b1 = 3 * triangles[3 * u + 1];
-            int b2 = 3 * triangles[3 * u + 2];
-            if (apart(b0, b1, b2, 0, minX, maxX) || apart(b0, b1, b2, 1, minY, maxY)
-                    || apart(b0, b1, b2, 2, minZ, maxZ)) {
-                return true;
-            }
-            if (TriangleOverlap.test(xyz, a0, a1, a2, b0, b1, b2)) {
-                if (size + 2 > pairs.length) {
-                    pairs = Arrays.copyOf(pairs, 2 * pairs.length);
+        public void accept(int leaf) {
+            int[] order = bvh.order();
+            for (int i = bvh.leafStart(current); i < bvh.leafStart(current + 1); i++) {
+                for (int k = bvh.leafStart(leaf); k < bvh.leafStart(leaf + 1) && size < 2 * limit; k++) {
+                    boolean asked = order[i] >= first && (order[k] < first || i < k);
+                    if (asked && !bvh.areApart(i, k) && meet(order[i], order[k])) {
+                        add(order[i], order[k]);
+                    }
                 }
-                pairs[size++] = Math.min(current, u);
-                pairs[size++] = Math.max(current, u);
             }
-            return size < 2 * limit;
         }
 
-        private boolean apart(int b0, int b1, int b2, int k, double min, double max) {
-            double p = xyz[b0 + k];
-            double q = xyz[b1 + k];
-            double r = xyz[b2 + k];
-            return p > max && q > max && r > max || p < min && q < min && r < min;
+        private boolean meet(int t, int u) {
+            return SelfIntersections.meet(xyz, triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2],
+                    triangles[3 * u], triangles[3 * u + 1], triangles[3 * u + 2]);
+        }
+
+        private void add(int t, int u) {
+            if (size + 2 > pairs.length) {
+                pairs = Arrays.copyOf(pairs, 2 * pairs.length);
+            }
+            pairs[size++] = Math.min(t, u);
+            pairs[size++] = Math.max(t, u);
         }
     }
 }

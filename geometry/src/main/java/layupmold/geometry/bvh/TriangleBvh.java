@@ -1,6 +1,7 @@
 package layupmold.geometry.bvh;
 
 import java.util.Arrays;
+import java.util.function.IntConsumer;
 import java.util.function.IntPredicate;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
@@ -331,6 +332,62 @@ public final class TriangleBvh {
                 }
             }
         }
+    }
+
+    /** Visits every leaf after {@code leaf} whose box overlaps that of {@code leaf}. */
+    void overlappingLaterLeaves(int leaf, IntConsumer visitor) {
+        int own = leafCount - 1 + leaf;
+        int[] stack = new int[STACK];
+        for (int node = own; node > 0; node = (node - 1) / 2) {
+            if (node % 2 == 1) {
+                overlappingLeaves(own, node + 1, stack, visitor);
+            }
+        }
+    }
+
+    /** Visits every leaf whose box overlaps that of {@code leaf}, itself included. */
+    void overlappingLeaves(int leaf, IntConsumer visitor) {
+        overlappingLeaves(leafCount - 1 + leaf, 0, new int[STACK], visitor);
+    }
+
+    private void overlappingLeaves(int own, int root, int[] stack, IntConsumer visitor) {
+        int size = 0;
+        stack[size++] = root;
+        while (size > 0) {
+            int node = stack[--size];
+            if (!boxesOverlap(own, node)) {
+                continue;
+            }
+            if (node >= leafCount - 1) {
+                visitor.accept(node - leafCount + 1);
+            } else {
+                stack[size++] = 2 * node + 2;
+                stack[size++] = 2 * node + 1;
+            }
+        }
+    }
+
+    private boolean boxesOverlap(int node, int other) {
+        int a = 6 * node;
+        int b = 6 * other;
+        return boxes[a] <= boxes[b + 3] && boxes[b] <= boxes[a + 3] && boxes[a + 1] <= boxes[b + 4]
+                && boxes[b + 1] <= boxes[a + 4] && boxes[a + 2] <= boxes[b + 5] && boxes[b + 2] <= boxes[a + 5];
+    }
+
+    /** Whether the boxes of the triangles at two places of the order are apart. */
+    boolean areApart(int i, int k) {
+        return areApart(9 * i, 9 * k, 0) || areApart(9 * i, 9 * k, 1) || areApart(9 * i, 9 * k, 2);
+    }
+
+    private boolean areApart(int a, int b, int axis) {
+        double p = ordered[a + axis];
+        double q = ordered[a + 3 + axis];
+        double r = ordered[a + 6 + axis];
+        double u = ordered[b + axis];
+        double v = ordered[b + 3 + axis];
+        double w = ordered[b + 6 + axis];
+        return Math.max(p, Math.max(q, r)) < Math.min(u, Math.min(v, w))
+                || Math.max(u, Math.max(v, w)) < Math.min(p, Math.min(q, r));
     }
 
     /** Triangle indices along the Morton curve: neighbours in the list are near each other in space. */

@@ -1,8 +1,6 @@
 package layupmold.geometry.offset.repair;
 
 import java.util.Arrays;
-import layupmold.geometry.bvh.SelfIntersections;
-import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
@@ -25,7 +23,6 @@ public final class LocalRepair {
     private static final double WRONG_MM = 0.05;
     /** Grid for places that miss although they are sound. */
     private static final double REFINING_MM = 0.15;
-    private static final int PAIR_LIMIT = 1 << 20;
 
     /**
      * @param mesh the repaired surface, without unused vertices
@@ -74,7 +71,7 @@ public final class LocalRepair {
         OffsetField field = new OffsetField(surface, offset, mitreLimit);
         MovedSurface moved = MovedSurface.of(surface, regions, move.move(surface, offset), field, lattice);
         TriangleMesh mesh = moved.mesh();
-        int[] pairs = SelfIntersections.find(mesh, TriangleBvh.of(mesh), PAIR_LIMIT);
+        int[] pairs = moved.crossing();
         int folds = folds(moved.turned(), pairs);
         LabelledSheet raw = new LabelledSheet(
                 mesh, labels(moved, regions, identity(mesh.triangleCount())), identity(mesh.vertexCount()));

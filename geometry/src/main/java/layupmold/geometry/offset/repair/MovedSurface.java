@@ -14,8 +14,9 @@ import layupmold.geometry.simplify.WrinkleRepair;
  * @param source for each triangle the given one whose place it takes
  * @param suspect for each vertex, whether it could not reach all planes of its triangles
  * @param turned for each triangle, whether moving it turned it over
+ * @param crossing triangles that cross, two by two
  */
-record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[] turned) {
+record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[] turned, int[] crossing) {
 
     /** What flipped and collapsed edges may miss. */
     private static final double WRINKLE_MM = 0.015;
@@ -27,8 +28,9 @@ record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[
      */
     static MovedSurface of(TriangleMesh surface, byte[] regions, double[] places, OffsetField field,
             CoordinateLattice lattice) {
-        boolean[] folded = folded(surface, new TriangleMesh(places, surface.triangles()));
-        boolean[] suspect = TargetProjection.project(places, folded, field);
+        TriangleMesh moved = new TriangleMesh(lattice.round(places).clone(), surface.triangles());
+        int[] crossing = crossing(moved);
+        boolean[] suspect = TargetProjection.project(places, folded(surface, moved, crossing), field);
         WrinkleRepair.Result smooth = WrinkleRepair.repair(surface.xyz(),
                 new TriangleMesh(lattice.round(places), surface.triangles()), regions, field.targetAnywhere(), WRINKLE_MM);
         TriangleMesh mesh = smooth.mesh();
@@ -42,18 +44,23 @@ record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[
                 suspect[mesh.triangles()[3 * t + k]] = true;
             }
         }
-        return new MovedSurface(mesh, smooth.source(), suspect, turned);
+        boolean same = Arrays.equals(mesh.xyz(), moved.xyz()) && Arrays.equals(mesh.triangles(), moved.triangles());
+        return new MovedSurface(mesh, smooth.source(), suspect, turned, same ? crossing : crossing(mesh));
+    }
+
+    private static int[] crossing(TriangleMesh mesh) {
+        return SelfIntersections.find(mesh, TriangleBvh.of(mesh), PAIR_LIMIT);
     }
 
     /** Vertices of triangles that turned over or cross others: where they lie shows where the sheets meet. */
-    private static boolean[] folded(TriangleMesh surface, TriangleMesh moved) {
+    private static boolean[] folded(TriangleMesh surface, TriangleMesh moved, int[] crossing) {
         boolean[] folded = new boolean[surface.vertexCount()];
         for (int t = 0; t < surface.triangleCount(); t++) {
             if (moved.areaNormal(t).dot(surface.areaNormal(t)) <= 0) {
                 mark(moved, t, folded);
             }
         }
-        for (int t : SelfIntersections.find(moved, TriangleBvh.of(moved), PAIR_LIMIT)) {
+        for (int t : crossing) {
             mark(moved, t, folded);
         }
         return folded;
