@@ -1,5 +1,6 @@
 package layupmold.geometry.bvh;
 
+import com.carrotsearch.hppc.IntArrayList;
 import java.util.Arrays;
 import java.util.function.IntConsumer;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -23,20 +24,56 @@ public final class SelfIntersections {
      * @return triangle pairs {t0, u0, t1, u1, …} with t &lt; u, sorted; empty if the mesh is free of self-intersection
      */
     public static int[] find(TriangleMesh mesh, TriangleBvh bvh, int limit) {
-        return findInvolving(mesh, bvh, 0, limit);
-    }
-
-    /** As {@link #find}, but only pairs with at least one triangle of index {@code first} or more. */
-    public static int[] findInvolving(TriangleMesh mesh, TriangleBvh bvh, int first, int limit) {
         int[][] parts = new int[Parallel.chunkCount(bvh.leafCount, GRAIN)][];
         Parallel.forRanges(bvh.leafCount, GRAIN, (chunk, from, to) -> {
-            Search search = new Search(mesh, bvh, first, limit);
-            for (int leaf = from; leaf < to && search.size < 2 * limit; leaf++) {
+            LeafPairs search = new LeafPairs(mesh, bvh, limit);
+            for (int leaf = from; leaf < to && search.pairs.size() < 2 * limit; leaf++) {
                 search.against(leaf);
             }
-            parts[chunk] = Arrays.copyOf(search.pairs, search.size);
+            parts[chunk] = search.pairs.toArray();
         });
         return merge(parts);
+    }
+
+    /**
+     * As {@link #find}, but only pairs with at least one triangle of index {@code first} or more. Needs no hierarchy of
+     * the others: cheap where those are few.
+     */
+    public static int[] findInvolving(TriangleMesh mesh, int first, int limit) {
+        int[] corners = mesh.triangles();
+        TriangleBvh involved = TriangleBvh.of(
+                new TriangleMesh(mesh.xyz(), Arrays.copyOfRange(corners, 3 * first, corners.length)));
+        int n = mesh.triangleCount();
+        int[][] parts = new int[Parallel.chunkCount(n, GRAIN)][];
+        Parallel.forRanges(n, GRAIN, (chunk, from, to) -> {
+            IntArrayList pairs = new IntArrayList();
+            for (int t = from; t < to && pairs.size() < 2 * limit; t++) {
+                against(mesh, t, involved, first, pairs, 2 * limit);
+            }
+            parts[chunk] = pairs.toArray();
+        });
+        return merge(parts);
+    }
+
+    private static void against(
+            TriangleMesh mesh, int t, TriangleBvh involved, int first, IntArrayList pairs, int most) {
+        double[] xyz = mesh.xyz();
+        int[] corners = mesh.triangles();
+        int a = 3 * corners[3 * t];
+        int b = 3 * corners[3 * t + 1];
+        int c = 3 * corners[3 * t + 2];
+        involved.overlapping(Math.min(xyz[a], Math.min(xyz[b], xyz[c])),
+                Math.min(xyz[a + 1], Math.min(xyz[b + 1], xyz[c + 1])),
+                Math.min(xyz[a + 2], Math.min(xyz[b + 2], xyz[c + 2])),
+                Math.max(xyz[a], Math.max(xyz[b], xyz[c])), Math.max(xyz[a + 1], Math.max(xyz[b + 1], xyz[c + 1])),
+                Math.max(xyz[a + 2], Math.max(xyz[b + 2], xyz[c + 2])), other -> {
+                    int u = first + other;
+                    if (t < u && TriangleOverlap.test(xyz, a, b, c,
+                            3 * corners[3 * u], 3 * corners[3 * u + 1], 3 * corners[3 * u + 2])) {
+                        pairs.add(t, u);
+                    }
+                    return pairs.size() < most;
+                });
     }
 
     /** Whether two triangles, given by their vertices, meet outside the vertices and edges they share. Exact. */
@@ -60,52 +97,36 @@ public final class SelfIntersections {
         return pairs;
     }
 
-    /** Pairs of one leaf of the hierarchy with itself and others, each pair of triangles from one side only. */
-    private static final class Search implements IntConsumer {
+    /** Pairs of one leaf of the hierarchy with itself and later ones. */
+    private static final class LeafPairs implements IntConsumer {
         private final double[] xyz;
         private final int[] triangles;
         private final TriangleBvh bvh;
-        private final int first;
         private final int limit;
-        private int[] pairs = new int[16];
-        private int size;
+        private final IntArrayList pairs = new IntArrayList();
         private int current;
 
-        Search(TriangleMesh mesh, TriangleBvh bvh, int first, int limit) {
+        LeafPairs(TriangleMesh mesh, TriangleBvh bvh, int limit) {
             this.xyz = mesh.xyz();
             this.triangles = mesh.triangles();
             this.bvh = bvh;
-            this.first = first;
             this.limit = limit;
         }
 
         void against(int leaf) {
             current = leaf;
-            if (first == 0) {
-                accept(leaf);
-                bvh.overlappingLaterLeaves(leaf, this);
-            } else if (isInvolved(leaf)) {
-                bvh.overlappingLeaves(leaf, this);
-            }
-        }
-
-        private boolean isInvolved(int leaf) {
-            for (int i = bvh.leafStart(leaf); i < bvh.leafStart(leaf + 1); i++) {
-                if (bvh.order()[i] >= first) {
-                    return true;
-                }
-            }
-            return false;
+            accept(leaf);
+            bvh.overlappingLaterLeaves(leaf, this);
         }
 
         @Override
         public void accept(int leaf) {
             int[] order = bvh.order();
             for (int i = bvh.leafStart(current); i < bvh.leafStart(current + 1); i++) {
-                for (int k = bvh.leafStart(leaf); k < bvh.leafStart(leaf + 1) && size < 2 * limit; k++) {
-                    boolean asked = order[i] >= first && (order[k] < first || i < k);
-                    if (asked && !bvh.areApart(i, k) && meet(order[i], order[k])) {
-                        add(order[i], order[k]);
+                int from = leaf == current ? i + 1 : bvh.leafStart(leaf);
+                for (int k = from; k < bvh.leafStart(leaf + 1) && pairs.size() < 2 * limit; k++) {
+                    if (!bvh.areApart(i, k) && meet(order[i], order[k])) {
+                        pairs.add(Math.min(order[i], order[k]), Math.max(order[i], order[k]));
                     }
                 }
             }
@@ -114,14 +135,6 @@ public final class SelfIntersections {
         private boolean meet(int t, int u) {
             return SelfIntersections.meet(xyz, triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2],
                     triangles[3 * u], triangles[3 * u + 1], triangles[3 * u + 2]);
-        }
-
-        private void add(int t, int u) {
-            if (size + 2 > pairs.length) {
-                pairs = Arrays.copyOf(pairs, 2 * pairs.length);
-            }
-            pairs[size++] = Math.min(t, u);
-            pairs[size++] = Math.max(t, u);
         }
     }
 }

@@ -9,8 +9,7 @@ import layupmold.geometry.parallel.Parallel;
 /**
  * A bounding-volume hierarchy over a mesh's triangles for nearest-point, ray and overlap queries.
  *
- * <p>Triangles are ordered along a Morton curve (Lauterbach et al., "Fast BVH construction on GPUs", 2009) and cut into
- * equal leaves under an implicit complete binary tree: node {@code i} has children {@code 2i+1} and {@code 2i+2}. Built
+ * <p>Triangles are parted at medians ({@link MedianOrder}) into equal leaves under an implicit complete binary tree: node {@code i} has children {@code 2i+1} and {@code 2i+2}. Built
  * in O(n log n) on all threads; the tree is the same whatever their number. Immutable; queries may run in parallel.
  */
 public final class TriangleBvh {
@@ -36,8 +35,8 @@ public final class TriangleBvh {
     /** Builds the hierarchy of {@code mesh}; at most 2²³ triangles. */
     public static TriangleBvh of(TriangleMesh mesh) {
         int n = mesh.triangleCount();
-        int[] order = MortonOrder.of(mesh);
         int leaves = Math.max(1, Integer.highestOneBit(Math.max(1, (n + LEAF_SIZE - 1) / LEAF_SIZE) * 2 - 1));
+        int[] order = MedianOrder.of(mesh, leaves);
         float[] boxes = new float[6 * (2 * leaves - 1)];
         TriangleBvh bvh = new TriangleBvh(order, leaves, boxes);
         Parallel.forRanges(leaves, GRAIN, (chunk, from, to) -> {
@@ -345,11 +344,6 @@ public final class TriangleBvh {
         }
     }
 
-    /** Visits every leaf whose box overlaps that of {@code leaf}, itself included. */
-    void overlappingLeaves(int leaf, IntConsumer visitor) {
-        overlappingLeaves(leafCount - 1 + leaf, 0, new int[STACK], visitor);
-    }
-
     private void overlappingLeaves(int own, int root, int[] stack, IntConsumer visitor) {
         int size = 0;
         stack[size++] = root;
@@ -390,7 +384,7 @@ public final class TriangleBvh {
                 || Math.max(u, Math.max(v, w)) < Math.min(p, Math.min(q, r));
     }
 
-    /** Triangle indices along the Morton curve: neighbours in the list are near each other in space. */
+    /** Triangle indices leaf by leaf: neighbours in the list are near each other in space. */
     public int[] order() {
         return order;
     }

@@ -2,7 +2,6 @@ package layupmold.geometry.flange;
 
 import java.util.Arrays;
 import layupmold.geometry.bvh.SelfIntersections;
-import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.CoordinateLattice;
@@ -65,7 +64,7 @@ record FirstRing(double[] xyz, int[] band) {
                 int[] band = PerimeterBand.triangles(corners, ring, draftDeg);
                 TriangleMesh sheet = joined(tool, perimeter, ring, band);
                 pairs = SelfIntersections.findInvolving(
-                        sheet, TriangleBvh.of(sheet), tool.triangleCount(), PAIR_LIMIT);
+                        sheet, tool.triangleCount(), PAIR_LIMIT);
                 if (pairs.length == 0) {
                     return new FirstRing(ring, band);
                 }

@@ -3,7 +3,6 @@ package layupmold.geometry.flange;
 import java.util.Arrays;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.SelfIntersections;
-import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
@@ -74,7 +73,7 @@ final class PerimeterSkirt {
             skirt.narrowHollows();
             Result result = skirt.build();
             int[] pairs = SelfIntersections.findInvolving(
-                    result.mesh, TriangleBvh.of(result.mesh), face.triangleCount(), PAIR_LIMIT);
+                    result.mesh, face.triangleCount(), PAIR_LIMIT);
             if (pairs.length == 0) {
                 return result;
             }

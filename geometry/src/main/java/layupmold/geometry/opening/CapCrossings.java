@@ -3,7 +3,6 @@ package layupmold.geometry.opening;
 import java.util.Arrays;
 import java.util.TreeSet;
 import layupmold.geometry.bvh.SelfIntersections;
-import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /** Finds caps that cross other caps. */
@@ -39,7 +38,7 @@ final class CapCrossings {
         int[] triangles = Arrays.copyOf(a.triangles(), a.triangles().length + b.triangles().length);
         System.arraycopy(b.triangles(), 0, triangles, a.triangles().length, b.triangles().length);
         TriangleMesh both = new TriangleMesh(a.xyz(), triangles);
-        return SelfIntersections.findInvolving(both, TriangleBvh.of(both), a.triangleCount(), 1).length > 0;
+        return SelfIntersections.findInvolving(both, a.triangleCount(), 1).length > 0;
     }
 
     private static double[] box(TriangleMesh mesh) {

@@ -2,7 +2,6 @@ package layupmold.geometry.opening;
 
 import java.util.Arrays;
 import layupmold.geometry.bvh.SelfIntersections;
-import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /**
@@ -83,7 +82,7 @@ final class PatchCheck {
         }
         System.arraycopy(patch.triangles(), 0, triangles, size, patch.triangles().length);
         TriangleMesh both = new TriangleMesh(xyz, triangles);
-        return SelfIntersections.findInvolving(both, TriangleBvh.of(both), near.length, 1).length == 0;
+        return SelfIntersections.findInvolving(both, near.length, 1).length == 0;
     }
 
     private static int[] faceTrianglesNear(TriangleMesh patch, TriangleMesh face) {

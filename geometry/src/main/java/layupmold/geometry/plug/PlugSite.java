@@ -175,6 +175,6 @@ record PlugSite(PlugFoot foot, double[] loop, TriangleMesh near, TriangleBvh pat
             all[first + i] = v < n ? v : own + v - n;
         }
         TriangleMesh sheet = new TriangleMesh(joined(near.xyz(), plug.xyz()), all);
-        return SelfIntersections.findInvolving(sheet, TriangleBvh.of(sheet), first / 3, 1).length == 0;
+        return SelfIntersections.findInvolving(sheet, first / 3, 1).length == 0;
     }
 }

@@ -126,7 +126,7 @@ class TriangleBvhTest {
             }
         }
         assertArrayEquals(Arrays.copyOf(late, m),
-                SelfIntersections.findInvolving(confetti, bvh, first, Integer.MAX_VALUE / 4));
+                SelfIntersections.findInvolving(confetti, first, Integer.MAX_VALUE / 4));
     }
 
     @Test

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Random;
 import layupmold.geometry.bvh.SelfIntersections;
-import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.TriangleMesh;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -58,7 +57,7 @@ class OpeningCapperProperties {
         for (int sign = -1; sign <= 1; sign += 2) {
             TriangleMesh engraved =
                     TrimEngraving.engrave(capped, sign * width * TrimEngraving.MOST_DEPTH_BY_WIDTH);
-            assertEquals(0, SelfIntersections.findInvolving(engraved, TriangleBvh.of(engraved),
+            assertEquals(0, SelfIntersections.findInvolving(engraved,
                     sheet.mesh.triangleCount(), 1).length);
         }
     }

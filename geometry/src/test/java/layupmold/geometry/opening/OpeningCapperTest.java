@@ -138,7 +138,7 @@ class OpeningCapperTest {
         CappedFace capped = OpeningCapper.cap(sheet.mesh, sheet.topology, List.of(loop), sheet.perimeter, 0);
         assertEquals(0, EdgeTopology.of(capped.mesh()).nonManifoldCount());
         int first = capped.caps().get(0).firstTriangle();
-        assertEquals(0, SelfIntersections.findInvolving(capped.mesh(), TriangleBvh.of(capped.mesh()), first, 10).length);
+        assertEquals(0, SelfIntersections.findInvolving(capped.mesh(), first, 10).length);
     }
 
     @Test
@@ -233,7 +233,7 @@ class OpeningCapperTest {
         assertEquals(0, closed.nonManifoldCount());
         assertEquals(n, closed.boundaryCount());
         int first = capped.caps().get(0).firstTriangle();
-        assertEquals(0, SelfIntersections.findInvolving(capped.mesh(), TriangleBvh.of(capped.mesh()), first, 1).length);
+        assertEquals(0, SelfIntersections.findInvolving(capped.mesh(), first, 1).length);
         // Four times the disc's area bounds any sensible film over a rim that rises and falls by 25.
         assertTrue(capped.caps().get(0).areaMm2() < 4 * Math.PI * 400);
     }

@@ -1,0 +1,154 @@
+package layupmold.geometry.bvh;
+
+import java.util.Arrays;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.parallel.Parallel;
+
+/**
+ * Orders triangles for a balanced tree: each node's triangles are parted at the median of their centroids along the
+ * longest side of the box around those, ties by index. Expected O(n log n), on all threads; the order is the same
+ * whatever their number, since a median parts any sequence into the same two sets.
+ */
+final class MedianOrder {
+
+    /** Ranges smaller than this are not shared between threads. */
+    private static final int SHARED = 1 << 14;
+    private static final int GRAIN = 1 << 15;
+
+    private final int leaves;
+    private final int n;
+    private final int[] order;
+    /** Three times the centroids, by place in the order. */
+    private final float[][] centroids;
+
+    private MedianOrder(TriangleMesh mesh, int leaves) {
+        this.leaves = leaves;
+        this.n = mesh.triangleCount();
+        this.order = new int[n];
+        this.centroids = new float[3][n];
+        double[] xyz = mesh.xyz();
+        int[] corners = mesh.triangles();
+        Parallel.forRanges(n, GRAIN, (chunk, from, to) -> {
+            for (int t = from; t < to; t++) {
+                order[t] = t;
+                for (int k = 0; k < 3; k++) {
+                    centroids[k][t] = (float) (xyz[3 * corners[3 * t] + k] + xyz[3 * corners[3 * t + 1] + k]
+                            + xyz[3 * corners[3 * t + 2] + k]);
+                }
+            }
+        });
+    }
+
+    /**
+     * @param leaves a power of two; leaf {@code i} holds the places from {@code i n / leaves} on
+     * @return triangles by place
+     */
+    static int[] of(TriangleMesh mesh, int leaves) {
+        MedianOrder median = new MedianOrder(mesh, leaves);
+        median.part(0, leaves);
+        return median.order;
+    }
+
+    private int start(int leaf) {
+        return (int) ((long) leaf * n / leaves);
+    }
+
+    /** Parts the triangles of leaves {@code first} to {@code end}. */
+    private void part(int first, int end) {
+        int from = start(first);
+        int to = start(end);
+        if (end - first == 1) {
+            Arrays.sort(order, from, to);
+            return;
+        }
+        int middle = (first + end) / 2;
+        select(centroids[longestAxis(from, to)], from, to, start(middle));
+        if (to - from > SHARED) {
+            Parallel.all(() -> part(first, middle), () -> part(middle, end));
+        } else {
+            part(first, middle);
+            part(middle, end);
+        }
+    }
+
+    private int longestAxis(int from, int to) {
+        int longest = 0;
+        float length = -1;
+        for (int k = 0; k < 3; k++) {
+            float[] c = centroids[k];
+            float low = Float.POSITIVE_INFINITY;
+            float high = Float.NEGATIVE_INFINITY;
+            for (int i = from; i < to; i++) {
+                low = c[i] < low ? c[i] : low;
+                high = c[i] > high ? c[i] : high;
+            }
+            if (high - low > length) {
+                length = high - low;
+                longest = k;
+            }
+        }
+        return longest;
+    }
+
+    /** Moves the least triangles by {@code key} before place {@code at} (C. A. R. Hoare, "Find", 1961). */
+    private void select(float[] key, int from, int to, int at) {
+        int low = from;
+        int high = to - 1;
+        while (low < high && at > low && at <= high) {
+            int pivot = medianOfThree(key, low, high);
+            float value = key[pivot];
+            int index = order[pivot];
+            int i = low;
+            int j = high;
+            while (i <= j) {
+                while (isLess(key, i, value, index)) {
+                    i++;
+                }
+                while (isMore(key, j, value, index)) {
+                    j--;
+                }
+                if (i <= j) {
+                    swap(i++, j--);
+                }
+            }
+            // Places up to j come before the pivot or are it, those from i on come after or are it.
+            if (at <= j) {
+                high = j;
+            } else if (at >= i) {
+                low = i;
+            } else {
+                return;
+            }
+        }
+    }
+
+    private int medianOfThree(float[] key, int low, int high) {
+        int middle = (low + high) >>> 1;
+        boolean lowFirst = isLess(key, low, key[middle], order[middle]);
+        boolean middleFirst = isLess(key, middle, key[high], order[high]);
+        if (lowFirst == middleFirst) {
+            return middle;
+        }
+        boolean lowBeforeHigh = isLess(key, low, key[high], order[high]);
+        return lowFirst == lowBeforeHigh ? high : low;
+    }
+
+    private boolean isLess(float[] key, int i, float value, int index) {
+        return key[i] < value || key[i] == value && order[i] < index;
+    }
+
+    private boolean isMore(float[] key, int i, float value, int index) {
+        return key[i] > value || key[i] == value && order[i] > index;
+    }
+
+    private void swap(int i, int j) {
+        int t = order[i];
+        order[i] = order[j];
+        order[j] = t;
+        for (float[] c : centroids) {
+            float x = c[i];
+            c[i] = c[j];
+            c[j] = x;
+        }
+    }
+}
