@@ -15,15 +15,15 @@ import layupmold.geometry.parallel.Parallel;
 public final class TriangleBvh {
 
     private static final int LEAF_SIZE = 2;
-    private static final int STACK = 96;
+    static final int STACK = 96;
     private static final int GRAIN = 1 << 14;
 
-    private final int[] order;
+    final int[] order;
     final int leafCount;
     /** Widened to 32-bit floats: half the memory to read. */
-    private final float[] boxes;
+    final float[] boxes;
     /** Corners of the triangles in order: nine numbers that lie side by side are read faster than three far apart. */
-    private final double[] ordered;
+    final double[] ordered;
 
     private TriangleBvh(int[] order, int leafCount, float[] boxes) {
         this.order = order;
@@ -180,49 +180,7 @@ public final class TriangleBvh {
      */
     public void firstHit(double ox, double oy, double oz, double dx, double dy, double dz,
             double tMin, double tMax, int ignoredTriangle, RayHit answer) {
-        answer.triangle = -1;
-        // A box that is missed is entered at infinity, which must be beyond the limit.
-        answer.t = Math.min(tMax, Double.MAX_VALUE);
-        if (order.length == 0) {
-            return;
-        }
-        double ix = 1 / dx;
-        double iy = 1 / dy;
-        double iz = 1 / dz;
-        int[] stack = new int[STACK];
-        double[] entered = new double[STACK];
-        int size = 1;
-        entered[0] = entry(0, ox, oy, oz, ix, iy, iz, tMin, answer.t);
-        while (size > 0) {
-            int node = stack[--size];
-            if (entered[size] > answer.t) {
-                continue;
-            }
-            if (node >= leafCount - 1) {
-                int leaf = node - leafCount + 1;
-                for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
-                    if (order[i] != ignoredTriangle) {
-                        RayTriangle.intersect(ordered, 9 * i, 9 * i + 3, 9 * i + 6, order[i],
-                                ox, oy, oz, dx, dy, dz, tMin, answer);
-                    }
-                }
-                continue;
-            }
-            int left = 2 * node + 1;
-            double eLeft = entry(left, ox, oy, oz, ix, iy, iz, tMin, answer.t);
-            double eRight = entry(left + 1, ox, oy, oz, ix, iy, iz, tMin, answer.t);
-            boolean leftFirst = eLeft <= eRight;
-            double far = leftFirst ? eRight : eLeft;
-            if (far <= answer.t) {
-                stack[size] = leftFirst ? left + 1 : left;
-                entered[size++] = far;
-            }
-            double near = leftFirst ? eLeft : eRight;
-            if (near <= answer.t) {
-                stack[size] = leftFirst ? left : left + 1;
-                entered[size++] = near;
-            }
-        }
+        RayWalk.firstHit(this, ox, oy, oz, dx, dy, dz, tMin, tMax, ignoredTriangle, answer);
     }
 
     /**
@@ -233,67 +191,7 @@ public final class TriangleBvh {
      */
     public boolean isHit(double ox, double oy, double oz, double dx, double dy, double dz, double tMin,
             int ignoredTriangle) {
-        if (order.length == 0) {
-            return false;
-        }
-        RayHit hit = new RayHit();
-        hit.triangle = -1;
-        hit.t = Double.MAX_VALUE;
-        double ix = 1 / dx;
-        double iy = 1 / dy;
-        double iz = 1 / dz;
-        int[] stack = new int[STACK];
-        int size = 1;
-        while (size > 0) {
-            int node = stack[--size];
-            if (entry(node, ox, oy, oz, ix, iy, iz, tMin, Double.MAX_VALUE) == Double.POSITIVE_INFINITY) {
-                continue;
-            }
-            if (node < leafCount - 1) {
-                stack[size++] = 2 * node + 2;
-                stack[size++] = 2 * node + 1;
-                continue;
-            }
-            int leaf = node - leafCount + 1;
-            for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
-                if (order[i] != ignoredTriangle) {
-                    RayTriangle.intersect(ordered, 9 * i, 9 * i + 3, 9 * i + 6, order[i],
-                            ox, oy, oz, dx, dy, dz, tMin, hit);
-                }
-            }
-            if (hit.triangle >= 0) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    /**
-     * Where the ray enters the node's box, or infinity if it misses it within (tMin, tMax). Along an axis at right angles
-     * to the ray the inverse is infinite: a box's plane through the origin then gives NaN, which no comparison takes.
-     */
-    private double entry(int node, double ox, double oy, double oz, double ix, double iy, double iz,
-            double tMin, double tMax) {
-        int b = 6 * node;
-        int x = ix < 0 ? 3 : 0;
-        int y = iy < 0 ? 4 : 1;
-        int z = iz < 0 ? 5 : 2;
-        double near = tMin;
-        double far = tMax;
-        double in = (boxes[b + x] - ox) * ix;
-        double out = (boxes[b + 3 - x] - ox) * ix;
-        near = in > near ? in : near;
-        far = out < far ? out : far;
-        in = (boxes[b + y] - oy) * iy;
-        out = (boxes[b + 5 - y] - oy) * iy;
-        near = in > near ? in : near;
-        far = out < far ? out : far;
-        in = (boxes[b + z] - oz) * iz;
-        out = (boxes[b + 7 - z] - oz) * iz;
-        near = in > near ? in : near;
-        far = out < far ? out : far;
-        // Widened by a few ulps: a box may be flat, and rounding must not lose a hit on its face.
-        return near <= far + 4e-16 * Math.abs(far) + 1e-300 ? near : Double.POSITIVE_INFINITY;
+        return RayWalk.isHit(this, ox, oy, oz, dx, dy, dz, tMin, ignoredTriangle);
     }
 
     /** Receives the triangles of an overlap query. */

@@ -98,12 +98,17 @@ public final class Drape {
         Laid best = null;
         for (StartSearch.Scored from : starts.subList(0, Math.min(LAID_IN_FULL, starts.size()))) {
             LaidCloth cloth = lay(on, from.start(), bridging);
-            best = best == null || cloth.amissMm2() < best.cloth.amissMm2() ? new Laid(from, cloth) : best;
+            best = best == null || flawsMm2(cloth) < flawsMm2(best.cloth) ? new Laid(from, cloth) : best;
             if (best.cloth.amissMm2() == 0) {
                 break;
             }
         }
         return best;
+    }
+
+    /** What is amiss, and what the net itself is off where its threads close up. */
+    private static double flawsMm2(LaidCloth cloth) {
+        return cloth.amissMm2() + Math.abs(cloth.figures().areaImbalance()) * cloth.figures().surfaceMm2();
     }
 
     private LaidCloth lay(ToolSheet on, StartSearch.Start start, Bridging bridging) {
