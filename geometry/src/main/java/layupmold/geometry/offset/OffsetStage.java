@@ -45,6 +45,7 @@ public final class OffsetStage {
     private static final int REFINING_ATTEMPTS = 4;
     /** Around triangles that crossed once contoured, nothing is contoured again. */
     private static final double ENTANGLED_MM = 0.7;
+    private static final int MOST_ENTANGLED = 2000;
     private static final String AS_MOVED =
             "the face's own triangles, moved to their offset planes; sharp edges mitred";
 
@@ -126,7 +127,7 @@ public final class OffsetStage {
             LocalRepair.Result refined =
                     LocalRepair.refine(current.mesh(), current.labels(), off, regions, field, TOLERANCE_MM);
             SurfaceFinish.Result better = refined == null ? null : finish(refined, lattice);
-            if (better == null || !isOneSheet(better.fit().mesh())) {
+            if (better == null || better.crossings().size() > MOST_ENTANGLED || !isOneSheet(better.fit().mesh())) {
                 return best;
             }
             entangled.addAll(better.crossings());
