@@ -27,7 +27,8 @@ import org.springframework.stereotype.Component;
 class SuitSorter {
 
     private static final double TOLERANCE_MM = Congruence.DEFAULT_TOLERANCE_MM;
-    private static final int MOST_MODELS = 12;
+    /** Of all models of a group: what is compared stays in memory, a few dozen bytes a vertex. */
+    private static final long MOST_MODEL_VERTICES = 2_000_000;
 
     private final PartShapes shapes;
     private final SameWork sameWork;
@@ -103,6 +104,7 @@ class SuitSorter {
 
     private void compare(List<PartRow> bucket, Map<Integer, SortedPart> sorted, long end) throws IOException {
         List<Model> models = new ArrayList<>();
+        long vertices = 0;
         for (PartRow part : bucket) {
             if (System.nanoTime() - end > 0) {
                 sorted.put(part.position(), SortedPart.alone(part, part.mesh(),
@@ -118,8 +120,9 @@ class SuitSorter {
                     break;
                 }
             }
-            if (found == null && models.size() < MOST_MODELS) {
+            if (found == null && (models.isEmpty() || vertices + shape.vertexCount() <= MOST_MODEL_VERTICES)) {
                 models.add(new Model(part, shape));
+                vertices += shape.vertexCount();
             }
             sorted.put(part.position(), found == null ? SortedPart.alone(part, part.mesh(), null) : found);
         }
