@@ -72,7 +72,7 @@ final class ShellWall {
         boolean[] fixed = new boolean[raw.rest().vertexCount()];
         raw.loops().forEach(loop -> IntStream.of(loop).forEach(v -> fixed[v] = true));
         TriangleMesh fewer = Simplifier.simplify(raw.rest(), new int[raw.regions().length], fixed, SIMPLIFY).mesh();
-        return SelfIntersections.find(fewer, TriangleBvh.of(fewer), 1).length > 0 ? raw
+        return SelfIntersections.find(fewer, 1).length > 0 ? raw
                 : LevelBorder.of(fewer, new byte[fewer.triangleCount()], raw.z());
     }
 

@@ -12,6 +12,12 @@ public final class NearestPoint {
     /** Squared distance to the query. */
     public double distanceSquared;
 
+    /** Begins a search within a distance. */
+    public void begin(double withinMm) {
+        triangle = -1;
+        distanceSquared = withinMm * withinMm;
+    }
+
     public double distance() {
         return Math.sqrt(distanceSquared);
     }

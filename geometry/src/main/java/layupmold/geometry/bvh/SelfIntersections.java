@@ -35,6 +35,11 @@ public final class SelfIntersections {
         return merge(parts);
     }
 
+    /** The same with a hierarchy of its own. */
+    public static int[] find(TriangleMesh mesh, int limit) {
+        return find(mesh, TriangleBvh.of(mesh), limit);
+    }
+
     /**
      * As {@link #find}, but only pairs with at least one triangle of index {@code first} or more. Needs no hierarchy of
      * the others: cheap where those are few.

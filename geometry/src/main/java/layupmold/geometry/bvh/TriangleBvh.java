@@ -101,8 +101,7 @@ public final class TriangleBvh {
      * @param accept asked once a triangle that may be nearer than the nearest so far; null takes all
      */
     public void nearest(double x, double y, double z, double maxDistance, IntPredicate accept, NearestPoint answer) {
-        answer.triangle = -1;
-        answer.distanceSquared = maxDistance * maxDistance;
+        answer.begin(maxDistance);
         if (order.length == 0) {
             return;
         }

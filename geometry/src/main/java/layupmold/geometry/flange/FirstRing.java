@@ -63,8 +63,7 @@ record FirstRing(double[] xyz, int[] band) {
                 }
                 int[] band = PerimeterBand.triangles(corners, ring, draftDeg);
                 TriangleMesh sheet = joined(tool, perimeter, ring, band);
-                pairs = SelfIntersections.findInvolving(
-                        sheet, tool.triangleCount(), PAIR_LIMIT);
+                pairs = SelfIntersections.findInvolving(sheet, tool.triangleCount(), PAIR_LIMIT);
                 if (pairs.length == 0) {
                     return new FirstRing(ring, band);
                 }

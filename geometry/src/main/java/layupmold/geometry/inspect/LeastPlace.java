@@ -39,7 +39,7 @@ final class LeastPlace {
      *
      * @param values one a sample, at most the cap
      * @param distribution the same, sorted
-     * @param measure gives the value at a point of the surface, NaN for none; asked once for each thread
+     * @param measure gives the value at a point of the surface, NaN for none; asked once for each start
      */
     Found least(double[] values, Distribution distribution, Supplier<ToDoubleFunction<NearestPoint>> measure) {
         List<Integer> starts = starts(values, distribution);

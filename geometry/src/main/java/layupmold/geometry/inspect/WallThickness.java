@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Supplier;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.parallel.Parallel;
 
 /**
@@ -88,14 +91,8 @@ public final class WallThickness {
         Distribution byBall = new Distribution(balls, samples.weight);
         Distribution byRay = new Distribution(rays, samples.weight);
         LeastPlace search = new LeastPlace(solid, samples, capMm);
-        LeastPlace.Found ball = search.least(balls, byBall, () -> {
-            ThicknessProbe probe = new ThicknessProbe(solid, capMm);
-            return p -> probe.measure(p.x, p.y, p.z, p.triangle).ballMm;
-        });
-        LeastPlace.Found ray = search.least(rays, byRay, () -> {
-            ThicknessProbe probe = new ThicknessProbe(solid, capMm);
-            return p -> probe.measure(p.x, p.y, p.z, p.triangle).rayMm;
-        });
+        LeastPlace.Found ball = search.least(balls, byBall, measured(solid, capMm, probe -> probe.ballMm));
+        LeastPlace.Found ray = search.least(rays, byRay, measured(solid, capMm, probe -> probe.rayMm));
         List<ThinRegion> regions = regions(solid, samples, balls, limitMm, ball);
         double area = byBall.area();
         return new ThicknessFigures(limitMm,
@@ -103,6 +100,14 @@ public final class WallThickness {
                 byBall.quantile(0.01), byBall.quantile(0.05),
                 area > 0 ? byBall.areaBelow(limitMm) / area : 0,
                 byBall.histogram(0, capMm, BINS), regions, capMm);
+    }
+
+    private static Supplier<ToDoubleFunction<NearestPoint>> measured(
+            MeasuredSolid solid, double capMm, ToDoubleFunction<ThicknessProbe> figure) {
+        return () -> {
+            ThicknessProbe probe = new ThicknessProbe(solid, capMm);
+            return p -> figure.applyAsDouble(probe.measure(p.x, p.y, p.z, p.triangle));
+        };
     }
 
     /** Groups thin samples by the centres of their balls, which lie mid-wall, so that both sides fall together. */

@@ -20,7 +20,8 @@ import java.util.List;
  */
 public record LayupNeeds(
         String part, List<ClothLayouts.Piece> pieces, String laminateResin, double resinG, double hardenerG,
-        double shelfMonths, String finishResin, double finishResinG, double finishHardenerG, int mixes, int sessions, double finishMm2) {
+        double shelfMonths, String finishResin, double finishResinG, double finishHardenerG, int mixes, int sessions,
+        double finishMm2) {
 
     public LayupNeeds {
         pieces = List.copyOf(pieces);

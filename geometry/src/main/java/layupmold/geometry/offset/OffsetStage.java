@@ -142,20 +142,24 @@ public final class OffsetStage {
     /** Tool triangles that miss, but for those near which contouring made others cross. */
     private static boolean[] off(TargetFit.Result fit, List<Vector3d> entangled) {
         boolean[] off = new boolean[fit.labels().length];
-        NearestPoint nearest = new NearestPoint();
-        int[] corners = fit.mesh().triangles();
         for (int t = 0; t < off.length; t++) {
-            off[t] = toolMiss(fit, t) > TOLERANCE_MM;
-            for (int i = 0; off[t] && i < entangled.size(); i++) {
-                Vector3d p = entangled.get(i);
-                nearest.distanceSquared = ENTANGLED_MM * ENTANGLED_MM;
-                nearest.triangle = -1;
-                ClosestPoint.onTriangle(fit.mesh().xyz(), 3 * corners[3 * t], 3 * corners[3 * t + 1],
-                        3 * corners[3 * t + 2], p.x, p.y, p.z, t, nearest);
-                off[t] = nearest.triangle < 0;
-            }
+            off[t] = toolMiss(fit, t) > TOLERANCE_MM && !isNear(fit.mesh(), t, entangled);
         }
         return off;
+    }
+
+    private static boolean isNear(TriangleMesh mesh, int t, List<Vector3d> places) {
+        NearestPoint nearest = new NearestPoint();
+        nearest.begin(ENTANGLED_MM);
+        int[] corners = mesh.triangles();
+        for (Vector3d p : places) {
+            ClosestPoint.onTriangle(mesh.xyz(), 3 * corners[3 * t], 3 * corners[3 * t + 1], 3 * corners[3 * t + 2],
+                    p.x, p.y, p.z, t, nearest);
+            if (nearest.triangle >= 0) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static int count(boolean[] chosen) {

@@ -25,8 +25,7 @@ public final class NearestOpenings {
         boolean[] meant = new boolean[loops.size()];
         for (Vector3d point : points) {
             NearestPoint nearest = new NearestPoint();
-            nearest.triangle = -1;
-            nearest.distanceSquared = Double.POSITIVE_INFINITY;
+            nearest.begin(Double.POSITIVE_INFINITY);
             for (int i = 0; i < meant.length; i++) {
                 approach(face, topology, loops.get(i), point, i, nearest);
             }

@@ -60,7 +60,7 @@ public final class CrossingRepair {
             CrossingRepair repair = new CrossingRepair(current, bvh, target, lattice);
             boolean changed = false;
             for (int triangle : pairs) {
-                changed |= repair.free(triangle) || repair.shift(triangle);
+                changed |= repair.isCrossed(triangle) && (repair.collapse(triangle) || repair.shift(triangle));
             }
             if (!changed) {
                 return current;
@@ -71,10 +71,7 @@ public final class CrossingRepair {
     }
 
     /** Collapses the edge at the triangle's corners that leaves the least miss and frees what changes; false if none. */
-    private boolean free(int triangle) {
-        if (mesh.isRemoved(triangle) || !isCrossed(triangle)) {
-            return false;
-        }
+    private boolean collapse(int triangle) {
         int best = -1;
         double least = DEVIATION_MM;
         for (int corner = 0; corner < 3; corner++) {
@@ -106,9 +103,6 @@ public final class CrossingRepair {
 
     /** Shifts a corner of the triangle so that what changes meets nothing; false if none can be. */
     private boolean shift(int triangle) {
-        if (mesh.isRemoved(triangle) || !isCrossed(triangle)) {
-            return false;
-        }
         for (int steps : SHIFTS) {
             for (int corner = 0; corner < 3; corner++) {
                 int v = mesh.from(3 * triangle + corner);
@@ -150,6 +144,9 @@ public final class CrossingRepair {
     }
 
     private boolean isCrossed(int triangle) {
+        if (mesh.isRemoved(triangle)) {
+            return false;
+        }
         int[] corners = {mesh.from(3 * triangle), mesh.from(3 * triangle + 1), mesh.from(3 * triangle + 2)};
         gather(corners);
         return meetsNearby(corners[0], corners[1], corners[2], -1, -1, triangle);

@@ -34,8 +34,8 @@ public final class KitReading {
         }
         ResinFigures resin = kit.resin();
         int finishCoats = (int) resin.coats().stream().filter(c -> c.stage() == CoatStage.FINISH).count();
-        return new LayupNeeds(name, pieces, resin.laminateResin(), resin.resinG(), resin.hardenerG(), resin.shelfMonths(),
-                resin.finishResin(), resin.finishResinG(), resin.finishHardenerG(),
+        return new LayupNeeds(name, pieces, resin.laminateResin(), resin.resinG(), resin.hardenerG(),
+                resin.shelfMonths(), resin.finishResin(), resin.finishResinG(), resin.finishHardenerG(),
                 resin.coats().stream().mapToInt(CoatFigures::cups).sum(), kit.plies().size() + finishCoats,
                 resin.finishMm2());
     }

@@ -110,7 +110,8 @@ final class RecipeMapping {
                 named(asked.kind(), OpeningSpec.Kind.class, usual.kind()),
                 or(asked.plugHeightMm(), usual.plugHeightMm()),
                 or(asked.plugDraftDeg(), usual.plugDraftDeg()),
-                asked.exceptAt() == null ? usual.exceptAt() : asked.exceptAt().stream().map(RecipeMapping::vector).toList());
+                asked.exceptAt() == null
+                        ? usual.exceptAt() : asked.exceptAt().stream().map(RecipeMapping::vector).toList());
     }
 
     private static FlangeSpec flange(FlangeRecipe asked, FlangeSpec usual) {

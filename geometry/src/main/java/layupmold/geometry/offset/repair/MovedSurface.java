@@ -2,7 +2,6 @@ package layupmold.geometry.offset.repair;
 
 import java.util.Arrays;
 import layupmold.geometry.bvh.SelfIntersections;
-import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.simplify.WrinkleRepair;
@@ -29,7 +28,7 @@ record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[
     static MovedSurface of(TriangleMesh surface, byte[] regions, double[] places, OffsetField field,
             CoordinateLattice lattice) {
         TriangleMesh moved = new TriangleMesh(lattice.round(places).clone(), surface.triangles());
-        int[] crossing = crossing(moved);
+        int[] crossing = SelfIntersections.find(moved, PAIR_LIMIT);
         boolean[] suspect = TargetProjection.project(places, folded(surface, moved, crossing), field);
         WrinkleRepair.Result smooth = WrinkleRepair.repair(surface.xyz(),
                 new TriangleMesh(lattice.round(places), surface.triangles()), regions, field.targetAnywhere(), WRINKLE_MM);
@@ -45,11 +44,8 @@ record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[
             }
         }
         boolean same = Arrays.equals(mesh.xyz(), moved.xyz()) && Arrays.equals(mesh.triangles(), moved.triangles());
-        return new MovedSurface(mesh, smooth.source(), suspect, turned, same ? crossing : crossing(mesh));
-    }
-
-    private static int[] crossing(TriangleMesh mesh) {
-        return SelfIntersections.find(mesh, TriangleBvh.of(mesh), PAIR_LIMIT);
+        return new MovedSurface(mesh, smooth.source(), suspect, turned,
+                same ? crossing : SelfIntersections.find(mesh, PAIR_LIMIT));
     }
 
     /** Vertices of triangles that turned over or cross others: where they lie shows where the sheets meet. */

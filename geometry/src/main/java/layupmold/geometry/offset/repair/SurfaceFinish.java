@@ -3,7 +3,6 @@ package layupmold.geometry.offset.repair;
 import java.util.List;
 import java.util.stream.IntStream;
 import layupmold.geometry.bvh.SelfIntersections;
-import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -54,9 +53,9 @@ public final class SurfaceFinish {
         // Only asked for once a round leaves crossings; a surface that has none needs no comparison.
         int[] unavoidable = null;
         for (int round = 0; round < ROUNDS; round++) {
-            int[] pairs = crossings(settled);
+            int[] pairs = SelfIntersections.find(settled, PAIR_LIMIT);
             if (pairs.length > 0 && unavoidable == null) {
-                unavoidable = crossings(rebuilt);
+                unavoidable = SelfIntersections.find(rebuilt, PAIR_LIMIT);
             }
             if (pairs.length == 0 || pairs.length <= unavoidable.length) {
                 return new Settled(settled, pairs);
@@ -96,10 +95,6 @@ public final class SurfaceFinish {
         for (int k = 0; k < 3; k++) {
             vertices[mesh.triangles()[3 * t + k]] = true;
         }
-    }
-
-    private static int[] crossings(TriangleMesh mesh) {
-        return SelfIntersections.find(mesh, TriangleBvh.of(mesh), PAIR_LIMIT);
     }
 
     private static boolean[] loose(TriangleMesh mesh, boolean[] fixed) {

@@ -8,7 +8,6 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import layupmold.geometry.bvh.SelfIntersections;
-import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.Planes;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -82,7 +81,7 @@ final class Arrangement {
      */
     static Arrangement of(TriangleMesh mesh) {
         Arrangement arrangement = new Arrangement(mesh);
-        int[] pairs = SelfIntersections.find(mesh, TriangleBvh.of(mesh), PAIR_LIMIT);
+        int[] pairs = SelfIntersections.find(mesh, PAIR_LIMIT);
         for (int i = 0; i < pairs.length; i += 2) {
             arrangement.cross(pairs[i], pairs[i + 1]);
         }
