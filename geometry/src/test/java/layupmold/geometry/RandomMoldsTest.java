@@ -36,8 +36,6 @@ class RandomMoldsTest {
     private static final int PARTS = Integer.getInteger("layupmold.parts", 16);
     private static final long FIRST_SEED = Long.getLong("layupmold.first", 1);
     private static final int SAMPLES = 1500;
-    /** What the README says of places that the offset stage cannot bring nearer: such molds carry a warning. */
-    private static final double WORST_MM = 0.1;
     private static final double REJECTED_SHARE = 0.1;
     private static final double MITRE_LIMIT = 2.5;
     /** Nearer to the perimeter than this, what the flange is made of may be in the way of the offset. */
@@ -56,8 +54,6 @@ class RandomMoldsTest {
                 assertClosed(seed, mold.solid());
                 double worst = worst(seed, mold, part, random);
                 if (worst > ToolDeviation.TOLERANCE_MM) {
-                    assertTrue(mold.report().findings().stream().anyMatch(f -> f.code().equals("tool-off-target")),
-                            "seed " + seed + " is off by " + worst + " mm without a word");
                     farOff.add(seed + ": " + worst);
                 }
             } else if (outcome instanceof MoldOutcome.Rejected no) {
@@ -66,6 +62,7 @@ class RandomMoldsTest {
             }
         }
         System.out.println(PARTS + " parts; rejected " + rejected + "; farther off than promised " + farOff);
+        assertEquals(List.of(), farOff, "seeds of molds farther off than promised, and by how many mm");
         int count = rejected.values().stream().mapToInt(Integer::intValue).sum();
         assertTrue(count <= Math.max(1, REJECTED_SHARE * PARTS), count + " of " + PARTS + " rejected: " + rejected);
     }
@@ -112,7 +109,6 @@ class RandomMoldsTest {
             boolean farther = off > ToolDeviation.TOLERANCE_MM && distance(p, face, edges, perimeter) < FLANGE_MM;
             worst = Math.max(worst, farther ? 0 : off);
         }
-        assertTrue(worst <= WORST_MM, "seed " + seed + " is off by " + worst + " mm");
         return worst;
     }
 

@@ -3,25 +3,15 @@ package layupmold.geometry.offset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
-import layupmold.geometry.MoldRegion;
-import layupmold.geometry.bvh.ClosestPoint;
-import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.finding.Severity;
 import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
-import layupmold.geometry.mesh.Pieces;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.repair.LocalRepair;
-import layupmold.geometry.offset.repair.OffsetField;
-import layupmold.geometry.offset.repair.SurfaceFinish;
-import layupmold.geometry.simplify.CrossingRepair;
-import layupmold.geometry.simplify.Simplifier;
-import layupmold.geometry.simplify.SimplifyLimits;
-import layupmold.geometry.simplify.TargetFit;
 import org.joml.Vector3d;
 
 /**
@@ -34,18 +24,11 @@ public final class OffsetStage {
 
     private static final String STAGE = "offset";
     /** A moved surface farther than this from its distance is not let through; well within what is promised. */
-    private static final double TOLERANCE_MM = 0.015;
+    static final double TOLERANCE_MM = 0.015;
+    /** Another way is tried if a surface misses by more. */
+    private static final double PROMISED_MM = 0.02;
     /** Offsets smaller than this are none. */
     private static final double NOTHING_MM = 1e-6;
-    /** Rebuilt vertices lie on the offset surface; their triangles may leave it by this much, well within the promise. */
-    private static final SimplifyLimits SIMPLIFY = new SimplifyLimits(0.003, 0.004, 0.001);
-    /** Rebuilt triangles that leave the offset by more are split. */
-    private static final double FINISH_MM = 0.01;
-
-    private static final int REFINING_ATTEMPTS = 4;
-    /** Around triangles that crossed once contoured, nothing is contoured again. */
-    private static final double ENTANGLED_MM = 0.7;
-    private static final int MOST_ENTANGLED = 2000;
     private static final String AS_MOVED =
             "the face's own triangles, moved to their offset planes; sharp edges mitred";
 
@@ -66,19 +49,48 @@ public final class OffsetStage {
                     regions, surface.outline(), "the face itself: the layers add up to nothing", 0, List.of());
         }
         boolean inward = offsetMm < 0;
-        LocalRepair.Result built = LocalRepair.repair(inward ? face.flipped() : face, regions, Math.abs(offsetMm),
+        LocalRepair repair = LocalRepair.of(inward ? face.flipped() : face, regions, Math.abs(offsetMm),
                 VertexOffset.MITRE_LIMIT, TOLERANCE_MM, VertexOffset::offset, lattice);
-        if (built.isAsMoved()) {
-            TriangleMesh sound = inward ? built.mesh().flipped() : built.mesh();
+        LocalRepair.Result moved = repair.asMoved();
+        if (moved != null && moved.isAsMoved()) {
+            TriangleMesh sound = inward ? moved.mesh().flipped() : moved.mesh();
             return new OffsetSurface(sound, regions, outline(sound), AS_MOVED, 0, List.of());
         }
-        TargetFit.Result best = refine(finish(built, lattice).fit(), regions, built.field(), lattice);
-        byte[] left = new byte[best.labels().length];
+        RepairedSurface best =
+                moved != null ? RepairedSurface.of(moved, regions, lattice) : sound(repair, surface, lattice);
+        byte[] left = new byte[best.fit().labels().length];
         for (int t = 0; t < left.length; t++) {
-            left[t] = (byte) best.labels()[t];
+            left[t] = (byte) best.fit().labels()[t];
         }
-        TriangleMesh mesh = inward ? best.mesh().flipped() : best.mesh();
-        return new OffsetSurface(mesh, left, outline(mesh), method(built), built.cellMm(), findings(built));
+        TriangleMesh mesh = inward ? best.fit().mesh().flipped() : best.fit().mesh();
+        return new OffsetSurface(mesh, left, outline(mesh), method(best.from()), best.from().cellMm(),
+                findings(best.from(), face, repair.crossedBefore()));
+    }
+
+    /** The first way whose surface keeps what is promised, else the one that comes nearest. */
+    private static RepairedSurface sound(LocalRepair repair, FlangedSurface surface, CoordinateLattice lattice) {
+        RepairedSurface best = null;
+        for (LocalRepair.Way way : LocalRepair.Way.values()) {
+            LocalRepair.Result from = repair.by(way);
+            RepairedSurface made = from == null ? null : RepairedSurface.of(from, surface.regions(), lattice);
+            best = made != null && (best == null || made.isBetterThan(best)) ? made : best;
+            boolean kept = best != null && best.isSound() && best.worstMm() <= PROMISED_MM;
+            // Where a face runs through itself its distance has no side, and no way leads anywhere.
+            if (kept || repair.crossedBefore().length > 0) {
+                break;
+            }
+        }
+        if (best == null) {
+            throw new Rejection(notClosed(repair, surface.mesh()));
+        }
+        return best;
+    }
+
+    private static Finding notClosed(LocalRepair repair, TriangleMesh face) {
+        return repair.crossedBefore().length > 0 ? crossing(Severity.ERROR, face, repair.crossedBefore())
+                : Finding.error(STAGE, "offset-not-closed", "The offset surface could not be closed at this place.")
+                        .at(repair.place()).advising("Thinner plies need a smaller offset; else smooth the part where it is "
+                                + "tighter than that.");
     }
 
     private static String method(LocalRepair.Result built) {
@@ -90,98 +102,25 @@ public final class OffsetStage {
                 + "grid of " + Math.round(built.cellMm() * 1000) / 1000.0 + " mm, sharp edges rounded";
     }
 
-    private static List<Finding> findings(LocalRepair.Result built) {
-        if (built.folds() == 0) {
-            return List.of();
+    private static Finding crossing(Severity severity, TriangleMesh face, int[] crossed) {
+        return new Finding(severity, STAGE, "face-crosses-itself",
+                "The face runs through itself at this place: which of its sheets the laminate copies there is a guess.",
+                Place.at(face.centroid(crossed[0])), crossed.length / 2.0, 0.0, "1",
+                "Cut the hidden sheet off in the model, or join the two along the line where they meet.");
+    }
+
+    private static List<Finding> findings(LocalRepair.Result built, TriangleMesh face, int[] crossed) {
+        List<Finding> findings = new ArrayList<>();
+        if (crossed.length > 0) {
+            findings.add(crossing(Severity.WARNING, face, crossed));
         }
-        return List.of(Finding.info(STAGE, "offset-rebuilt",
-                "Some corners are tighter than the offset: there the tool surface is where the offsets of both sides meet.")
-                .measured(built.folds(), null, "triangles").at(built.place())
-                .advising("Detail narrower than twice the offset does not survive there."));
-    }
-
-    /** Simplifies what was rebuilt, frees it of crossings and brings it closer to the offset. */
-    private static SurfaceFinish.Result finish(LocalRepair.Result built, CoordinateLattice lattice) {
-        TriangleMesh rounded =
-                new TriangleMesh(lattice.round(built.mesh().xyz().clone()), built.mesh().triangles());
-        Simplifier.Result fewer = CrossingRepair.repair(
-                Simplifier.simplify(rounded, built.labels(), built.moved(), SIMPLIFY), built.field().target(), lattice);
-        return SurfaceFinish.finish(
-                fewer.mesh(), fewer.labels(), fewer.fixed(), built.field(), FINISH_MM, lattice);
-    }
-
-    /** Contours places of the tool surface that still miss, as long as that leaves it as sound as it is. */
-    private static TargetFit.Result refine(
-            TargetFit.Result first, byte[] regions, OffsetField field, CoordinateLattice lattice) {
-        TargetFit.Result best = first;
-        TargetFit.Result current = first;
-        List<Vector3d> entangled = new ArrayList<>();
-        int least = Integer.MAX_VALUE;
-        for (int attempt = 0; attempt < REFINING_ATTEMPTS && worst(current) > TOLERANCE_MM; attempt++) {
-            boolean[] off = off(current, entangled);
-            int count = count(off);
-            if (count >= least) {
-                return best;
-            }
-            least = count;
-            LocalRepair.Result refined =
-                    LocalRepair.refine(current.mesh(), current.labels(), off, regions, field, TOLERANCE_MM);
-            SurfaceFinish.Result better = refined == null ? null : finish(refined, lattice);
-            if (better == null || better.crossings().size() > MOST_ENTANGLED || !isOneSheet(better.fit().mesh())) {
-                return best;
-            }
-            entangled.addAll(better.crossings());
-            if (better.crossings().isEmpty()) {
-                current = better.fit();
-                best = worst(current) < worst(best) ? current : best;
-            }
+        if (built.folds() > 0) {
+            findings.add(Finding.info(STAGE, "offset-rebuilt",
+                    "Some corners are tighter than the offset: there the tool surface is where the offsets of both sides meet.")
+                    .measured(built.folds(), null, "triangles").at(built.place())
+                    .advising("Detail narrower than twice the offset does not survive there."));
         }
-        return best;
-    }
-
-    /** Tool triangles that miss, but for those near which contouring made others cross. */
-    private static boolean[] off(TargetFit.Result fit, List<Vector3d> entangled) {
-        boolean[] off = new boolean[fit.labels().length];
-        for (int t = 0; t < off.length; t++) {
-            off[t] = toolMiss(fit, t) > TOLERANCE_MM && !isNear(fit.mesh(), t, entangled);
-        }
-        return off;
-    }
-
-    private static boolean isNear(TriangleMesh mesh, int t, List<Vector3d> places) {
-        NearestPoint nearest = new NearestPoint();
-        nearest.begin(ENTANGLED_MM);
-        int[] corners = mesh.triangles();
-        for (Vector3d p : places) {
-            ClosestPoint.onTriangle(mesh.xyz(), 3 * corners[3 * t], 3 * corners[3 * t + 1], 3 * corners[3 * t + 2],
-                    p.x, p.y, p.z, t, nearest);
-            if (nearest.triangle >= 0) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private static int count(boolean[] chosen) {
-        int count = 0;
-        for (boolean c : chosen) {
-            count += c ? 1 : 0;
-        }
-        return count;
-    }
-
-    private static double worst(TargetFit.Result fit) {
-        return IntStream.range(0, fit.labels().length).mapToDouble(t -> toolMiss(fit, t)).max().orElse(0);
-    }
-
-    /** Of the tool surface that copies the face; caps are cut out of the laminate. */
-    private static double toolMiss(TargetFit.Result fit, int t) {
-        return fit.labels()[t] == MoldRegion.TOOL.ordinal() ? fit.misses()[t] : 0;
-    }
-
-    private static boolean isOneSheet(TriangleMesh mesh) {
-        EdgeTopology edges = EdgeTopology.of(mesh);
-        return edges.boundaryLoops().size() == 1 && edges.nonManifoldCount() == 0 && Pieces.count(mesh) == 1;
+        return findings;
     }
 
     private static int[] outline(TriangleMesh mesh) {

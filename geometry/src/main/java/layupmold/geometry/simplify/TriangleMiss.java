@@ -3,8 +3,9 @@ package layupmold.geometry.simplify;
 import layupmold.geometry.mesh.Planes;
 
 /**
- * How far a triangle is off its target: at the middles of its sides and of itself and, where the target bends below it,
- * at points of a lattice. For one thread.
+ * How far a triangle is off its target: at the middles of its sides and of itself and, where the target bends below it
+ * or at a corner, at points of a lattice and along the sides, closer and closer towards their ends: beside a mitred tip
+ * the target may turn within a tenth of a millimetre. For one thread.
  */
 public final class TriangleMiss {
 
@@ -14,6 +15,8 @@ public final class TriangleMiss {
     private static final double SPACING_MM = 0.5;
     private static final int LEAST_PARTS = 4;
     private static final int MOST_PARTS = 16;
+    /** Along a side, nearest to its ends, mm; then twice as far each time. */
+    private static final double NEAR_END_MM = 0.03;
 
     private final Target target;
     private double[] xyz;
@@ -44,8 +47,13 @@ public final class TriangleMiss {
         bends |= target.along(n[0], n[1], n[2]) < flat;
         into[at + 3] = missAt(1 / 3.0, 1 / 3.0);
         bends |= target.along(n[0], n[1], n[2]) < flat;
+        for (int k = 0; k < 3 && !bends; k++) {
+            missAt(k == 0 ? 1 : 0, k == 1 ? 1 : 0);
+            bends = target.along(n[0], n[1], n[2]) < flat;
+        }
         if (bends) {
             lookCloser(into, at);
+            lookTowardsEnds(into, at);
         }
     }
 
@@ -61,6 +69,22 @@ public final class TriangleMiss {
                 }
             }
         }
+    }
+
+    private void lookTowardsEnds(double[] into, int at) {
+        double[] lengths = {Math.sqrt(squaredLength(a, b)), Math.sqrt(squaredLength(b, c)), Math.sqrt(squaredLength(c, a))};
+        for (int side = 0; side < 3; side++) {
+            for (double mm = NEAR_END_MM; mm < lengths[side] / 2; mm *= 2) {
+                double share = mm / lengths[side];
+                into[at + side] = Math.max(into[at + side],
+                        Math.max(missAlong(side, share), missAlong(side, 1 - share)));
+            }
+        }
+    }
+
+    private double missAlong(int side, double share) {
+        double rest = 1 - share;
+        return side == 0 ? missAt(rest, share) : side == 1 ? missAt(0, rest) : missAt(share, 0);
     }
 
     private double squaredLength(int p, int q) {

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
@@ -14,6 +16,7 @@ import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.shapes.Shapes;
 import org.joml.Vector3d;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -66,6 +69,27 @@ class OffsetStageTest {
                 assertTrue(p.z > round - 0.03 && p.z < offset + 0.03, () -> "bridge at " + p);
             }
         }
+    }
+
+    /** A sheet laid in a loop: (u − a sin(πu/5), cos²(πu/10)) passes x = 0 three times, twice of them at one height. */
+    @Test
+    @Timeout(60)
+    void aFaceThatRunsThroughItselfIsNamedWithItsPlace() {
+        TriangleMesh sheet = bent(p -> {
+            double u = p.x - SIZE / 2;
+            double height = Math.abs(u) < 5 ? Math.pow(Math.cos(Math.PI * u / 10), 2) : 0;
+            double back = Math.abs(u) < 5 ? 4 * Math.sin(Math.PI * u / 5) : 0;
+            return new Vector3d(u - back, p.y - SIZE / 2, 4 * height);
+        });
+        List<Finding> findings;
+        try {
+            findings = OffsetStage.offset(new FlangedSurface(sheet, new byte[sheet.triangleCount()], Shapes.outline(sheet),
+                    List.of()), 0.3, LATTICE).findings();
+        } catch (Rejection rejection) {
+            findings = List.of(rejection.finding());
+        }
+        Finding crossing = findings.stream().filter(f -> f.code().equals("face-crosses-itself")).findFirst().orElseThrow();
+        assertEquals(0, crossing.place().x(), 1, "the loop crosses itself at x = 0");
     }
 
     private static OffsetSurface moved(TriangleMesh sheet, double offset) {

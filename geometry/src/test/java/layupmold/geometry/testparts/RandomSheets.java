@@ -15,7 +15,7 @@ public final class RandomSheets {
     private RandomSheets() {
     }
 
-    /** A sheet over a round or square plan, its front towards +z. */
+    /** A sheet over a round or square plan, its front towards +z, that nowhere leans over. */
     public static TriangleMesh sheet(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         int cells = random.nextInt(8, 19);
@@ -26,7 +26,18 @@ public final class RandomSheets {
         double shake = random.nextBoolean() ? 0 : random.nextDouble(0.35) * size / cells;
         double noise = random.nextInt(4) == 0 ? random.nextDouble(0.05) : 0;
         SplittableRandom shaker = random.split();
+        int[] triangles = triangles(cells, random.split());
+        // Where a round plan squeezes the square's corners, little shaking turns triangles over.
+        for (double s = shake; ; s = s < size / cells / 100 ? 0 : s / 2) {
+            double[] xyz = places(cells, size, depth, round, relief, s, noise, shaker.split());
+            if (s == 0 || facesUp(xyz, triangles)) {
+                return new TriangleMesh(xyz, triangles);
+            }
+        }
+    }
 
+    private static double[] places(int cells, double size, double depth, boolean round, Relief relief, double shake,
+            double noise, SplittableRandom shaker) {
         int row = cells + 1;
         double[] xyz = new double[3 * row * row];
         for (int i = 0; i < row; i++) {
@@ -46,7 +57,19 @@ public final class RandomSheets {
                 xyz[v + 2] = depth * r * r + fade * relief.at(x, y) + (inside ? shaker.nextDouble(-1, 1) * noise : 0);
             }
         }
-        return new TriangleMesh(xyz, triangles(cells, random.split()));
+        return xyz;
+    }
+
+    private static boolean facesUp(double[] xyz, int[] triangles) {
+        for (int t = 0; t < triangles.length; t += 3) {
+            int a = 3 * triangles[t];
+            int b = 3 * triangles[t + 1];
+            int c = 3 * triangles[t + 2];
+            if ((xyz[b] - xyz[a]) * (xyz[c + 1] - xyz[a + 1]) <= (xyz[b + 1] - xyz[a + 1]) * (xyz[c] - xyz[a])) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Each cell halved either way. */

@@ -22,6 +22,9 @@ final class Contouring {
     private static final double[] SIZES = {1, 0.8, 1.25, 0.6};
     private static final double COARSENING = 1.4;
     private static final int CELL_BUDGET = 1_500_000;
+    /** A region that has grown so far from what it was never closes: the disagreement runs ahead of it. */
+    private static final int GROWTH_CELLS = 4_000;
+    private static final int GROWTH_FACTOR = 32;
 
     /**
      * @param sheet without unused vertices
@@ -71,7 +74,8 @@ final class Contouring {
             region = new RepairRegion(grid);
         }
         FieldAtCorners known = new FieldAtCorners(grid, field);
-        for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
+        int most = Math.min(2 * CELL_BUDGET, GROWTH_CELLS + GROWTH_FACTOR * Math.min(CELL_BUDGET, region.size()));
+        for (int attempt = 0; attempt < ATTEMPTS && region.size() <= most; attempt++) {
             int before = region.size();
             Result result = attempt(grid, region, known, 1 + attempt / ATTEMPTS_PER_REACH);
             if (result != null) {

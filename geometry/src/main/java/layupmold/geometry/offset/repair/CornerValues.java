@@ -8,8 +8,9 @@ import java.util.Arrays;
  * The field at the corners of a region's cells, with sides that agree with the mesh kept around the region.
  *
  * <p>Where the region ends, the kept mesh says which grid edges the surface crosses; each such edge binds the sides of
- * its two ends to each other. Ends so bound are grouped (union-find with parity) and each group takes the sides that
- * agree best with the field. Groups that contradict themselves or the field are handed back as trouble.
+ * its two ends to each other. Ends so bound are grouped (union-find with parity) and each group takes the sides that the
+ * kept mesh's fronts say, or, where it has none, those that agree best with the field. What contradicts itself or the
+ * field is handed back as trouble.
  */
 final class CornerValues {
 
@@ -21,6 +22,7 @@ final class CornerValues {
     private final boolean[] beyondBoundary;
     private final int[] parent;
     private final boolean[] flip;
+    private final int[] votes;
     private final IntArrayList troubled = new IntArrayList();
 
     /** @param field remembers the field at corners that were asked for before */
@@ -36,6 +38,7 @@ final class CornerValues {
         beyondBoundary = new boolean[corners.length];
         parent = new int[corners.length];
         flip = new boolean[corners.length];
+        votes = new int[corners.length];
         Arrays.setAll(parent, i -> i);
         field.read(corners, values, mitred, beyondBoundary);
     }
@@ -92,6 +95,12 @@ final class CornerValues {
         }
     }
 
+    /** Says that the kept mesh crosses the grid edge between two corners, its front towards the upper or the lower. */
+    void vote(long lower, long upper, boolean rising) {
+        votes[indexOf.get(lower)] += rising ? -1 : 1;
+        votes[indexOf.get(upper)] += rising ? 1 : -1;
+    }
+
     private int root(int i) {
         int r = i;
         while (parent[r] != r) {
@@ -116,13 +125,16 @@ final class CornerValues {
      */
     long[] settle(double tolerance) {
         double[] weight = new double[corners.length];
+        int[] front = new int[corners.length];
         for (int i = 0; i < corners.length; i++) {
             if (!beyondBoundary[i]) {
                 weight[root(i)] += parity(i) ? -values[i] : values[i];
+                front[root(i)] += parity(i) ? -votes[i] : votes[i];
             }
         }
         for (int i = 0; i < corners.length; i++) {
-            outside[i] = weight[root(i)] > 0 ^ parity(i);
+            int r = root(i);
+            outside[i] = (front[r] == 0 ? weight[r] > 0 : front[r] > 0) ^ parity(i);
             boolean contradicts = outside[i]
                     ? values[i] < -tolerance : Math.min(values[i], mitred[i]) > tolerance;
             if (contradicts && !beyondBoundary[i]) {

@@ -1,9 +1,7 @@
 package layupmold.geometry.offset.repair;
 
 import java.util.Arrays;
-import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
-import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.trim.FoldTrim;
@@ -47,7 +45,14 @@ public final class LocalRepair {
         }
     }
 
-    private LocalRepair() {
+    /** How a surface is made sound, from what keeps most of its triangles to what keeps least. */
+    public enum Way {
+        /** Folds are cut off; where that leaves it torn it is contoured. */
+        TRIMMED,
+        /** The same, and what was kept but is far off is contoured too. */
+        TRIMMED_WHERE_RIGHT,
+        /** All that folds or is off is contoured; nothing is cut. */
+        CONTOURED
     }
 
     /** Moves vertices by {@code offset} mm along the triangles' fronts; the offset stage's fast path. */
@@ -56,7 +61,31 @@ public final class LocalRepair {
         double[] move(TriangleMesh mesh, double offset);
     }
 
+    private final byte[] regions;
+    private final OffsetField field;
+    private final double toleranceMm;
+    private final double cellMm;
+    private final MovedSurface moved;
+    private final LabelledSheet raw;
+    private final int folds;
+    private FoldTrim.Result trimmed;
+    private boolean isTrimmed;
+
+    private LocalRepair(MovedSurface moved, byte[] regions, OffsetField field, double toleranceMm, double cellMm) {
+        this.moved = moved;
+        this.regions = regions;
+        this.field = field;
+        this.toleranceMm = toleranceMm;
+        this.cellMm = cellMm;
+        TriangleMesh mesh = moved.mesh();
+        this.raw = new LabelledSheet(
+                mesh, labels(moved, regions, identity(mesh.triangleCount())), identity(mesh.vertexCount()));
+        this.folds = folds(moved.turned(), moved.crossing());
+    }
+
     /**
+     * Moves a surface.
+     *
      * @param surface capped face and flange facing the side it is moved to
      * @param regions region of each triangle
      * @param offset mm, positive
@@ -64,50 +93,59 @@ public final class LocalRepair {
      * @param toleranceMm how far the moved surface may be off before its vertices count as not moved
      * @param move moves vertices to their triangles' offset planes
      * @param lattice coordinates that the moved vertices may have
-     * @throws Rejection if the offset surface cannot be built
      */
-    public static Result repair(TriangleMesh surface, byte[] regions, double offset, double mitreLimit,
+    public static LocalRepair of(TriangleMesh surface, byte[] regions, double offset, double mitreLimit,
             double toleranceMm, VertexMove move, CoordinateLattice lattice) {
         OffsetField field = new OffsetField(surface, offset, mitreLimit);
         MovedSurface moved = MovedSurface.of(surface, regions, move.move(surface, offset), field, lattice);
-        TriangleMesh mesh = moved.mesh();
-        int[] pairs = moved.crossing();
-        int folds = folds(moved.turned(), pairs);
-        LabelledSheet raw = new LabelledSheet(
-                mesh, labels(moved, regions, identity(mesh.triangleCount())), identity(mesh.vertexCount()));
-        if (folds == 0 && mesh.triangleCount() == surface.triangleCount()) {
-            return new Result(mesh, raw.labels(), atOffset(raw, moved, field, toleranceMm), 0, 0, null, field);
+        return new LocalRepair(moved, regions, field, toleranceMm,
+                Math.max(FINEST_MM, Math.min(COARSEST_MM, SIZE_PER_OFFSET * offset)));
+    }
+
+    /** The moved surface if nothing in it folded or was changed, else null. */
+    public Result asMoved() {
+        return folds == 0 && raw.mesh().triangleCount() == regions.length ? result(raw, 0) : null;
+    }
+
+    /** Middle of a triangle that turned over or crossed, as moved; null if there is none. */
+    public Place place() {
+        return folds == 0 ? null : Place.at(raw.mesh().centroid(first(moved.turned(), moved.crossing())));
+    }
+
+    /** Triangles that crossed before they moved, two by two. */
+    public int[] crossedBefore() {
+        return moved.crossed();
+    }
+
+    /** A sound surface, or null if this way leads to none. */
+    public Result by(Way way) {
+        if (way == Way.CONTOURED) {
+            return contoured(raw, Defects.ofFolds(moved, moved.crossing(), field, toleranceMm));
         }
-        Place place = folds == 0 ? null : Place.at(mesh.centroid(first(moved.turned(), pairs)));
-        FoldTrim.Result trimmed = FoldTrim.trim(mesh, moved.turned(), () -> field.targetAnywhere()::miss);
-        LabelledSheet sheet = trimmed == null ? raw
-                : new LabelledSheet(trimmed.mesh(), labels(moved, regions, trimmed.source()), trimmed.given());
-        double cell = 0;
-        if (trimmed == null || trimmed.defects().length > 0) {
-            double finest = Math.max(FINEST_MM, Math.min(COARSEST_MM, SIZE_PER_OFFSET * offset));
-            Contouring.Result contoured = null;
-            if (trimmed != null) {
-                Defects torn = Defects.atEdges(sheet.mesh(), trimmed.defects());
-                contoured = Contouring.contour(sheet, regions, torn, field, finest);
-                if (contoured == null) {
-                    contoured = Contouring.contour(sheet, regions, torn.andOffTarget(field, WRONG_MM), field, finest);
-                }
-            }
-            if (contoured == null) {
-                contoured = Contouring.contour(
-                        raw, regions, Defects.ofFolds(moved, pairs, field, toleranceMm), field, finest);
-            }
-            if (contoured == null) {
-                throw new Rejection(Finding.error("offset", "offset-not-closed",
-                        "The offset surface could not be closed at this place.").at(place)
-                        .advising("Thinner plies need a smaller offset; else smooth the part where it is tighter than "
-                                + "that."));
-            }
-            sheet = contoured.sheet();
-            cell = contoured.cellMm();
+        if (!isTrimmed) {
+            isTrimmed = true;
+            trimmed = FoldTrim.trim(raw.mesh(), moved.turned(), () -> field.targetAnywhere()::miss);
         }
-        return new Result(
-                sheet.mesh(), sheet.labels(), atOffset(sheet, moved, field, toleranceMm), folds, cell, place, field);
+        if (trimmed == null) {
+            return null;
+        }
+        LabelledSheet sheet =
+                new LabelledSheet(trimmed.mesh(), labels(moved, regions, trimmed.source()), trimmed.given());
+        Defects torn = Defects.atEdges(sheet.mesh(), trimmed.defects());
+        if (way == Way.TRIMMED_WHERE_RIGHT) {
+            return contoured(sheet, torn.andOffTarget(field, WRONG_MM));
+        }
+        return trimmed.defects().length == 0 ? result(sheet, 0) : contoured(sheet, torn);
+    }
+
+    private Result contoured(LabelledSheet sheet, Defects defects) {
+        Contouring.Result contoured = Contouring.contour(sheet, regions, defects, field, cellMm);
+        return contoured == null ? null : result(contoured.sheet(), contoured.cellMm());
+    }
+
+    private Result result(LabelledSheet sheet, double gridMm) {
+        return new Result(sheet.mesh(), sheet.labels(), atOffset(sheet, moved, field, toleranceMm), folds, gridMm,
+                place(), field);
     }
 
     /** Which vertices are given ones whose triangles all lie at the offset. */

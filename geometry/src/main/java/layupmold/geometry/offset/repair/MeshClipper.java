@@ -41,6 +41,7 @@ final class MeshClipper {
     private final LongIntHashMap linePoints = new LongIntHashMap();
     private final IntObjectHashMap<IntArrayList> pointsOfPlane = new IntObjectHashMap<>();
     private final IntIntHashMap freeAxisOf = new IntIntHashMap();
+    private final IntHashSet rising = new IntHashSet();
 
     private record Piece(int triangle, CutPolygon polygon, IntObjectHashMap<IntArrayList> planePoints) {
     }
@@ -177,8 +178,27 @@ final class MeshClipper {
         int vertex = cut(Math.min(from, to), Math.max(from, to), axis, plane);
         linePoints.put(key, vertex);
         freeAxisOf.put(vertex, free);
+        if (isRising(free)) {
+            rising.add(vertex);
+        }
         pointsOf(pointsOfPlane, tag).add(vertex);
         return vertex;
+    }
+
+    /** Whether the current triangle's front faces up an axis. */
+    private boolean isRising(int axis) {
+        int i = (axis + 1) % 3;
+        int j = (axis + 2) % 3;
+        int a = mesh.triangles()[3 * current];
+        int b = mesh.triangles()[3 * current + 1];
+        int c = mesh.triangles()[3 * current + 2];
+        return (out.get(b, i) - out.get(a, i)) * (out.get(c, j) - out.get(a, j))
+                > (out.get(b, j) - out.get(a, j)) * (out.get(c, i) - out.get(a, i));
+    }
+
+    /** Whether the kept part's front at a vertex on a grid edge faces the edge's upper end. */
+    boolean rises(int vertex) {
+        return rising.contains(vertex);
     }
 
     private int cut(int a, int b, int axis, int plane) {

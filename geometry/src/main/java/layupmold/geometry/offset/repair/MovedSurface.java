@@ -1,5 +1,6 @@
 package layupmold.geometry.offset.repair;
 
+import com.carrotsearch.hppc.IntArrayList;
 import java.util.Arrays;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.mesh.CoordinateLattice;
@@ -14,8 +15,9 @@ import layupmold.geometry.simplify.WrinkleRepair;
  * @param suspect for each vertex, whether it could not reach all planes of its triangles
  * @param turned for each triangle, whether moving it turned it over
  * @param crossing triangles that cross, two by two
+ * @param crossed triangles of the given surface that crossed before they moved, two by two, of those that cross now
  */
-record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[] turned, int[] crossing) {
+record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[] turned, int[] crossing, int[] crossed) {
 
     /** What flipped and collapsed edges may miss. */
     private static final double WRINKLE_MM = 0.015;
@@ -45,7 +47,21 @@ record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[
         }
         boolean same = Arrays.equals(mesh.xyz(), moved.xyz()) && Arrays.equals(mesh.triangles(), moved.triangles());
         return new MovedSurface(mesh, smooth.source(), suspect, turned,
-                same ? crossing : SelfIntersections.find(mesh, PAIR_LIMIT));
+                same ? crossing : SelfIntersections.find(mesh, PAIR_LIMIT), crossing(surface, crossing));
+    }
+
+    /** Those of the pairs that cross in another mesh of the same triangles. */
+    private static int[] crossing(TriangleMesh mesh, int[] pairs) {
+        int[] c = mesh.triangles();
+        IntArrayList crossing = new IntArrayList();
+        for (int i = 0; i < pairs.length; i += 2) {
+            int t = 3 * pairs[i];
+            int u = 3 * pairs[i + 1];
+            if (SelfIntersections.meet(mesh.xyz(), c[t], c[t + 1], c[t + 2], c[u], c[u + 1], c[u + 2])) {
+                crossing.add(pairs[i], pairs[i + 1]);
+            }
+        }
+        return crossing.toArray();
     }
 
     /** Vertices of triangles that turned over or cross others: where they lie shows where the sheets meet. */

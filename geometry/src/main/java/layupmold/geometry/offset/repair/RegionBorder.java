@@ -50,6 +50,9 @@ final class RegionBorder {
             return false;
         }
         corners.bind(corner, corner + CellGrid.STEP[axis], count == 1);
+        if (count == 1) {
+            corners.vote(corner, corner + CellGrid.STEP[axis], kept.rises(crossings.get(0)));
+        }
         return true;
     }
 }
