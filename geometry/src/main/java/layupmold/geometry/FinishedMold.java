@@ -48,9 +48,6 @@ record FinishedMold(
         List<Finding> failures,
         List<Finding> findings) {
 
-    /** A single place farther off than this makes the mold useless; in between it is a warning. */
-    private static final double GROSS_MM = 0.1;
-
     /** @param face capped face and flange before the offset, facing the part's outside, in the solid's frame */
     static FinishedMold measure(MoldSolid mold, TriangleMesh face, double offsetMm, Recipe recipe) {
         MeasuredSolid solid = MeasuredSolid.of(mold.mesh(), mold.regions());
@@ -64,7 +61,8 @@ record FinishedMold(
         if (failures.isEmpty()) {
             inspection = Inspection.inspect(solid, face, offsetMm, recipe);
             DeviationFigures deviation = inspection.deviation();
-            if (deviation.p95Mm() > ToolDeviation.TOLERANCE_MM || deviation.maxMm() > GROSS_MM) {
+            if (deviation.p95Mm() > ToolDeviation.TOLERANCE_MM
+                    || deviation.maxMm() > recipe.inspect().toolToleranceMm()) {
                 failures.add(offTarget(Severity.ERROR, deviation));
             } else if (deviation.maxMm() > ToolDeviation.TOLERANCE_MM) {
                 findings.add(offTarget(Severity.WARNING, deviation));
@@ -78,7 +76,9 @@ record FinishedMold(
         return new Finding(severity, "check", "tool-off-target",
                 "The tool surface does not lie at its offset from the face everywhere.", deviation.maxAt(),
                 deviation.maxMm(), ToolDeviation.TOLERANCE_MM, "mm",
-                "Look at this place in the deviation map; smoothing the part there brings the tool closer.");
+                severity == Severity.ERROR
+                        ? "Smooth the part at this place, or let inspect.toolToleranceMm allow more if it does not matter there."
+                        : "Look at this place in the deviation map; smoothing the part there brings the tool closer.");
     }
 
     OffsetFigures offsetFigures(

@@ -5,6 +5,7 @@ import io.micronaut.serde.annotation.Serdeable;
 /**
  * What the finished mold is held against when it is measured, and how it will be printed and cured.
  *
+ * @param toolToleranceMm a mold whose tool surface is farther from its offset than this anywhere is refused
  * @param leastDraftDeg draft below which a surface is reported as tight
  * @param leastWallMm wall below which the print is reported as thin; absent to take it from material and nozzle
  * @param flexDepthMm how far mold or laminate may spring to let an undercut pass
@@ -18,6 +19,7 @@ import io.micronaut.serde.annotation.Serdeable;
  */
 @Serdeable
 public record InspectRecipe(
+        Double toolToleranceMm,
         Double leastDraftDeg,
         Double leastWallMm,
         Double flexDepthMm,

@@ -3,6 +3,7 @@ package layupmold.geometry.recipe;
 /**
  * What the finished mold is held against when it is measured, and how it will be printed and cured.
  *
+ * @param toolToleranceMm a mold whose tool surface is farther from its offset than this anywhere is refused, mm
  * @param leastDraftDeg draft below which a surface is reported as tight, degrees
  * @param leastWallMm wall below which the print is reported as thin, mm; null to take it from material and nozzle
  * @param flexDepthMm how far the mold or the laminate may spring to let an undercut pass, mm
@@ -15,6 +16,7 @@ package layupmold.geometry.recipe;
  * @param cureTemperatureC warmest the mold gets while the laminate cures, °C
  */
 public record InspectSpec(
+        double toolToleranceMm,
         double leastDraftDeg,
         Double leastWallMm,
         double flexDepthMm,
@@ -26,7 +28,11 @@ public record InspectSpec(
         double speedMmPerS,
         double cureTemperatureC) {
 
+    /** What the offset stage promises; no recipe can ask for less. */
+    public static final double LEAST_TOLERANCE_MM = 0.02;
+
     public InspectSpec {
+        Limits.inRange("toolToleranceMm", toolToleranceMm, LEAST_TOLERANCE_MM, 0.5);
         Limits.inRange("leastDraftDeg", leastDraftDeg, 0, 45);
         if (leastWallMm != null) {
             Limits.inRange("leastWallMm", leastWallMm, 0.1, 100);
@@ -49,26 +55,31 @@ public record InspectSpec(
      * temperature and warms to about 30 °C.
      */
     public static InspectSpec defaults() {
-        return new InspectSpec(1, null, 0.5, null, 45, 0.2, 3, 0.15, 60, 30);
+        return new InspectSpec(LEAST_TOLERANCE_MM, 1, null, 0.5, null, 45, 0.2, 3, 0.15, 60, 30);
+    }
+
+    public InspectSpec withToolTolerance(double mm) {
+        return new InspectSpec(mm, leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines,
+                infillShare, speedMmPerS, cureTemperatureC);
     }
 
     public InspectSpec withFlexDepth(double mm) {
-        return new InspectSpec(leastDraftDeg, leastWallMm, mm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
+        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, mm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
                 speedMmPerS, cureTemperatureC);
     }
 
     public InspectSpec withClothRadius(Double mm) {
-        return new InspectSpec(leastDraftDeg, leastWallMm, flexDepthMm, mm, overhangDeg, layerMm, wallLines, infillShare,
+        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, flexDepthMm, mm, overhangDeg, layerMm, wallLines, infillShare,
                 speedMmPerS, cureTemperatureC);
     }
 
     public InspectSpec withSpeed(double mmPerS) {
-        return new InspectSpec(leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
+        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
                 mmPerS, cureTemperatureC);
     }
 
     public InspectSpec withCureTemperature(double celsius) {
-        return new InspectSpec(leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
+        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
                 speedMmPerS, celsius);
     }
 }

@@ -66,7 +66,7 @@ class InspectionTest {
 
     private static Recipe overhangs(double limitDeg) {
         InspectSpec d = InspectSpec.defaults();
-        return Recipe.defaults().withInspect(new InspectSpec(d.leastDraftDeg(), null, d.flexDepthMm(), null, limitDeg,
+        return Recipe.defaults().withInspect(new InspectSpec(d.toolToleranceMm(), d.leastDraftDeg(), null, d.flexDepthMm(), null, limitDeg,
                 d.layerMm(), d.wallLines(), d.infillShare(), d.speedMmPerS(), d.cureTemperatureC()));
     }
 
@@ -81,7 +81,7 @@ class InspectionTest {
         assertEquals(1.6, Inspection.leastWallMm(Recipe.defaults().withPrinter(
                 new Printer(256, 256, 256, 0.4, Printer.Material.ASA))), 1e-12);
         InspectSpec d = InspectSpec.defaults();
-        Recipe lenient = Recipe.defaults().withInspect(new InspectSpec(d.leastDraftDeg(), 0.5, d.flexDepthMm(), null,
+        Recipe lenient = Recipe.defaults().withInspect(new InspectSpec(d.toolToleranceMm(), d.leastDraftDeg(), 0.5, d.flexDepthMm(), null,
                 d.overhangDeg(), d.layerMm(), d.wallLines(), d.infillShare(), d.speedMmPerS(), d.cureTemperatureC()));
         assertFalse(codes(inspect(rim, lenient)).contains("thin-wall"));
     }

@@ -156,6 +156,7 @@ final class RecipeMapping {
 
     private static InspectSpec inspect(InspectRecipe asked, InspectSpec usual) {
         return new InspectSpec(
+                or(asked.toolToleranceMm(), usual.toolToleranceMm()),
                 or(asked.leastDraftDeg(), usual.leastDraftDeg()),
                 asked.leastWallMm() == null ? usual.leastWallMm() : asked.leastWallMm(),
                 or(asked.flexDepthMm(), usual.flexDepthMm()),
@@ -224,9 +225,9 @@ final class RecipeMapping {
     }
 
     private static InspectRecipe toContract(InspectSpec inspect) {
-        return new InspectRecipe(inspect.leastDraftDeg(), inspect.leastWallMm(), inspect.flexDepthMm(), inspect.clothRadiusMm(),
-                inspect.overhangDeg(), inspect.layerMm(), inspect.wallLines(), inspect.infillShare(),
-                inspect.speedMmPerS(), inspect.cureTemperatureC());
+        return new InspectRecipe(inspect.toolToleranceMm(), inspect.leastDraftDeg(), inspect.leastWallMm(),
+                inspect.flexDepthMm(), inspect.clothRadiusMm(), inspect.overhangDeg(), inspect.layerMm(),
+                inspect.wallLines(), inspect.infillShare(), inspect.speedMmPerS(), inspect.cureTemperatureC());
     }
 
     /** The constant of the same name in the geometry's enum. */

@@ -50,7 +50,7 @@ class RecipeReaderTest {
         JsonNode effective = JsonMapper.shared().readTree(READER.read("{}").json());
         List<String> compared = new ArrayList<>();
         compare(SCHEMAS.get("MoldRecipe"), effective, "", compared);
-        assertEquals(48, compared.size(), compared::toString);
+        assertEquals(49, compared.size(), compared::toString);
     }
 
     private static void compare(JsonNode schema, JsonNode value, String path, List<String> compared) {

@@ -43,7 +43,7 @@ class MarkedPlacesTest {
     @Test
     void everyNumberOnAMapHasItsLine() {
         InspectSpec d = InspectSpec.defaults();
-        Recipe strict = Recipe.defaults().withInspect(new InspectSpec(d.leastDraftDeg(), 8.0, d.flexDepthMm(), 100.0,
+        Recipe strict = Recipe.defaults().withInspect(new InspectSpec(d.toolToleranceMm(), d.leastDraftDeg(), 8.0, d.flexDepthMm(), 100.0,
                 d.overhangDeg(), d.layerMm(), d.wallLines(), d.infillShare(), d.speedMmPerS(), d.cureTemperatureC()));
         MoldPictures.Subject parts = ReportFixture.subject(24);
         Inspection inspection = Inspection.inspect(
