@@ -7,7 +7,7 @@ import io.micronaut.serde.annotation.Serdeable;
  *
  * @param planeZMm height of the level border in the mold frame
  * @param leastWidthMm least width of the border, measured
- * @param leastDraftDeg least draft of the wall, measured
+ * @param leastDraftDeg least draft of all but a thousandth of the wall's area, measured
  */
 @Serdeable
 public record FlangeReport(

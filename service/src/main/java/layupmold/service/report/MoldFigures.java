@@ -55,7 +55,7 @@ final class MoldFigures {
                 openings(report.openings()),
                 new Figure("Perimeter", mm(face.perimeterMm()), "the trim line"),
                 new Figure("Flange width", mm(flange.leastWidthMm()), "least, measured"),
-                new Figure("Wall draft", degrees(flange.leastDraftDeg()), "least, measured")));
+                new Figure("Wall draft", degrees(flange.leastDraftDeg()), "least, measured, but for a thousandth of it")));
     }
 
     private static Figure openings(OpeningFigures openings) {
