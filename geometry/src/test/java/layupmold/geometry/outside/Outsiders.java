@@ -7,7 +7,10 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -23,7 +26,7 @@ import org.junit.jupiter.api.Assumptions;
 public final class Outsiders {
 
     private static final long MOST_SECONDS = 120;
-    private static Path lib3mf;
+    private static final Map<String, Path> PROGRAMS = new HashMap<>();
 
     private Outsiders() {
     }
@@ -101,26 +104,66 @@ public final class Outsiders {
         return inFolder(folder -> {
             Path in = Files.write(folder.resolve("in.3mf"), file);
             Path out = folder.resolve("out.3mf");
-            String text = run(folder, lib3mfReader().toString(), in.toString(), out.toString());
+            String text = run(folder, compiled("read3mf", "-I/usr/include/lib3mf", "-l3MF").toString(),
+                    in.toString(), out.toString());
             return new Lib3mfReport((int) figure(text, "warnings (\\d+)"), (int) figure(text, "vertices (\\d+)"),
                     (int) figure(text, "triangles (\\d+)"), figure(text, "manifold (\\d)") == 1,
                     figure(text, "volume (\\S+)"), Files.readAllBytes(out));
         });
     }
 
-    private static synchronized Path lib3mfReader() throws IOException {
-        if (lib3mf == null) {
-            Path folder = Files.createTempDirectory("lib3mf");
-            Path source = folder.resolve("read3mf.cpp");
-            try (InputStream in = Outsiders.class.getResourceAsStream("read3mf.cpp")) {
+    /**
+     * What CGAL says of an STL file, equal points merged.
+     *
+     * @param manifold whether every edge joins at most two triangles, which agree in direction
+     * @param closed whether every edge joins two
+     * @param parts connected pieces
+     * @param crosses whether triangles meet other than in common edges and corners, by exact predicates
+     * @param outward whether the triangles face away from what they bound
+     * @param volume in the file's units cubed
+     */
+    public record CgalReport(boolean manifold, boolean closed, int parts, boolean crosses, boolean outward,
+            double volume) {
+
+        /** True if it bounds one solid. */
+        public boolean isOneSolid() {
+            return manifold && closed && parts == 1 && !crosses && outward;
+        }
+    }
+
+    /** Checks an STL file with Debian's CGAL, through a small C++ program compiled on first use. */
+    public static CgalReport cgal(byte[] stl) {
+        require("g++");
+        requireThat(Files.exists(Path.of("/usr/include/CGAL")), "libcgal-dev");
+        return inFolder(folder -> {
+            Path in = Files.write(folder.resolve("in.stl"), stl);
+            Path program = compiled("checkstl", "-O1", "-std=c++17", "-w", "-lgmp", "-lmpfr");
+            String text = run(folder, program.toString(), in.toString());
+            if (figure(text, "manifold (\\d)") == 0) {
+                return new CgalReport(false, false, 0, false, false, 0);
+            }
+            return new CgalReport(true, figure(text, "closed (\\d)") == 1, (int) figure(text, "parts (\\d+)"),
+                    figure(text, "crosses (\\d)") == 1, figure(text, "outward (\\d)") == 1,
+                    figure(text, "volume (\\S+)"));
+        });
+    }
+
+    private static synchronized Path compiled(String name, String... options) throws IOException {
+        Path known = PROGRAMS.get(name);
+        if (known == null) {
+            Path folder = Files.createTempDirectory(name);
+            Path source = folder.resolve(name + ".cpp");
+            try (InputStream in = Outsiders.class.getResourceAsStream(name + ".cpp")) {
                 Files.copy(in, source);
             }
-            Path program = folder.resolve("read3mf");
-            run(folder, "g++", "-I/usr/include/lib3mf", "-o", program.toString(), source.toString(), "-l3MF");
-            List.of(folder, source, program).forEach(path -> path.toFile().deleteOnExit());
-            lib3mf = program;
+            known = folder.resolve(name);
+            List<String> command = new ArrayList<>(List.of("g++", "-o", known.toString(), source.toString()));
+            command.addAll(List.of(options));
+            run(folder, command.toArray(String[]::new));
+            List.of(folder, source, known).forEach(path -> path.toFile().deleteOnExit());
+            PROGRAMS.put(name, known);
         }
-        return lib3mf;
+        return known;
     }
 
     /** The Stanford bunny, closed and reduced (npm package "bunny", by its own words public domain). */

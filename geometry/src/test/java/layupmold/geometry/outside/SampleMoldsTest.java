@@ -1,0 +1,96 @@
+package layupmold.geometry.outside;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import layupmold.geometry.MoldOutcome;
+import layupmold.geometry.MoldPipeline;
+import layupmold.geometry.Progress;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.mesh.io.MeshLimits;
+import layupmold.geometry.mesh.io.MeshReader;
+import layupmold.geometry.mesh.io.StlWriter;
+import layupmold.geometry.recipe.BodySpec;
+import layupmold.geometry.recipe.Recipe;
+import layupmold.geometry.shapes.Shapes;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Molds of the whole heron, as their files have them, before programs that share no code with ours: CGAL (Loriot, Tournois
+ * and Yaz, "Polygon Mesh Processing", CGAL User and Reference Manual 5.5) and admesh.
+ */
+class SampleMoldsTest {
+
+    private static final Path HERON = Path.of("..", "samples", "heron");
+
+    static Stream<String> parts() throws IOException {
+        try (Stream<Path> files = Files.list(HERON)) {
+            return files.map(file -> file.getFileName().toString()).filter(name -> name.endsWith(".stl")).sorted().toList()
+                    .stream();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("parts")
+    void aBlockIsOneSolid(String part) throws IOException {
+        assertIsOneSolid(mold(part, Recipe.defaults()));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"breast.stl", "shin-left.stl"})
+    void aShellIsOneSolid(String part) throws IOException {
+        assertIsOneSolid(mold(part, Recipe.defaults().withBody(new BodySpec(BodySpec.Kind.SHELL, 3))));
+    }
+
+    /** A ball with a dent that comes out on the far side is closed and yet no solid. */
+    @Test
+    void cgalSeesACrossing() {
+        TriangleMesh ball = Shapes.sphere(10, 12);
+        assertTrue(Outsiders.cgal(stl(ball)).isOneSolid());
+        double[] xyz = ball.xyz().clone();
+        int v = ball.triangles()[0];
+        for (int k = 0; k < 3; k++) {
+            xyz[3 * v + k] *= -1.5;
+        }
+        Outsiders.CgalReport dented = Outsiders.cgal(stl(new TriangleMesh(xyz, ball.triangles())));
+        assertTrue(dented.closed() && dented.crosses(), dented.toString());
+        assertFalse(dented.isOneSolid());
+    }
+
+    private static TriangleMesh mold(String part, Recipe recipe) throws IOException {
+        byte[] file = Files.readAllBytes(HERON.resolve(part));
+        MoldOutcome made =
+                MoldPipeline.make(MeshReader.read(file, part, MeshLimits.defaults()), recipe, Progress.SILENT);
+        return assertInstanceOf(MoldOutcome.Mold.class, made, made::toString).solid();
+    }
+
+    private static void assertIsOneSolid(TriangleMesh mold) {
+        byte[] file = stl(mold);
+        Outsiders.CgalReport report = Outsiders.cgal(file);
+        assertTrue(report.isOneSolid(), report.toString());
+        assertEquals(report.volume(), mold.volume(), 1e-6 * report.volume());
+        Outsiders.AdmeshReport second = Outsiders.admesh(file);
+        assertTrue(second.isOneClosedSurface(), second.toString());
+    }
+
+    private static byte[] stl(TriangleMesh mesh) {
+        ByteArrayOutputStream file = new ByteArrayOutputStream();
+        try {
+            StlWriter.write(mesh, "mold", file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return file.toByteArray();
+    }
+}
