@@ -2,11 +2,18 @@ package layupmold.service;
 
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
+import org.springframework.boot.autoconfigure.aop.AopAutoConfiguration;
 import org.springframework.boot.context.properties.ConfigurationPropertiesScan;
+import org.springframework.boot.persistence.autoconfigure.PersistenceExceptionTranslationAutoConfiguration;
+import org.springframework.boot.transaction.autoconfigure.TransactionAutoConfiguration;
 import org.springframework.scheduling.annotation.EnableScheduling;
 
-/** The service's process. */
-@SpringBootApplication(proxyBeanMethods = false)
+/**
+ * The service's process. What is left out would give beans proxies, which nothing here asks for: transactions are written
+ * out, and {@code JdbcClient} translates the database's exceptions itself.
+ */
+@SpringBootApplication(proxyBeanMethods = false, exclude = {AopAutoConfiguration.class, TransactionAutoConfiguration.class,
+        PersistenceExceptionTranslationAutoConfiguration.class})
 @ConfigurationPropertiesScan
 @EnableScheduling
 public class LayupmoldService {

@@ -12,6 +12,8 @@ import layupmold.service.settings.JobSettings;
 import layupmold.service.settings.UploadSettings;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** Parts that have no Spring annotations of their own. */
 @Configuration(proxyBeanMethods = false)
@@ -23,6 +25,11 @@ class ServiceBeans {
     @Bean
     Clock clock() {
         return Clock.systemUTC();
+    }
+
+    @Bean
+    TransactionTemplate transactions(PlatformTransactionManager database) {
+        return new TransactionTemplate(database);
     }
 
     /** The one door to the geometry. */

@@ -17,8 +17,6 @@ public class MoldLook implements LookSet {
     public static final String MODEL = "mold.glb";
     public static final String PICTURES = "pictures/";
 
-    private final ReportHtml html = new ReportHtml();
-
     /** The page is written last and needs all the others. */
     @Override
     public String mainFile() {
@@ -39,7 +37,7 @@ public class MoldLook implements LookSet {
         ReportPage page = ReportPageBuilder.build(title, mold.report(), inspected, drawn, pictures, view);
         List<LookFile> files = new ArrayList<>(pictures);
         files.add(new LookFile(MODEL, "model/gltf-binary", view.glb()));
-        files.add(new LookFile(PAGE, "text/html", html.render(page)));
+        files.add(new LookFile(PAGE, "text/html", ReportHtml.render(page)));
         return files;
     }
 }

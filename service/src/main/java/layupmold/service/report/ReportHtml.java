@@ -12,13 +12,16 @@ import java.util.Map;
  */
 public final class ReportHtml {
 
-    private final Mustache template = new DefaultMustacheFactory("layupmold/service/report").compile("report.mustache");
-    private final PageAssets assets = PageAssets.load();
+    private static final Mustache TEMPLATE = new DefaultMustacheFactory("layupmold/service/report").compile("report.mustache");
+    private static final PageAssets ASSETS = PageAssets.load();
+
+    private ReportHtml() {
+    }
 
     /** The page as a file, UTF-8. Everything that comes from a part, a recipe or a finding is escaped. */
-    public byte[] render(ReportPage page) {
+    public static byte[] render(ReportPage page) {
         StringWriter html = new StringWriter(1 << 22);
-        template.execute(html, Map.of("page", page, "assets", assets));
+        TEMPLATE.execute(html, Map.of("page", page, "assets", ASSETS));
         return html.toString().getBytes(StandardCharsets.UTF_8);
     }
 }

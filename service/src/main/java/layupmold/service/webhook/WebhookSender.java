@@ -31,8 +31,9 @@ import org.springframework.stereotype.Component;
 @Component
 class WebhookSender implements DisposableBean {
 
-    private final CloseableHttpClient http;
     private final WebhookSettings settings;
+    /** Made with the first request, since it reads all certificates that the system trusts. */
+    private CloseableHttpClient client;
     private final ScheduledExecutorService alarm = Executors.newSingleThreadScheduledExecutor(task -> {
         Thread daemon = new Thread(task, "webhook-alarm");
         daemon.setDaemon(true);
@@ -41,8 +42,18 @@ class WebhookSender implements DisposableBean {
 
     WebhookSender(WebhookSettings settings) {
         this.settings = settings;
+    }
+
+    private synchronized CloseableHttpClient client() {
+        if (client == null) {
+            client = newClient();
+        }
+        return client;
+    }
+
+    private CloseableHttpClient newClient() {
         Timeout timeout = Timeout.of(settings.timeout());
-        this.http = HttpClients.custom()
+        return HttpClients.custom()
                 .setConnectionManager(PoolingHttpClientConnectionManagerBuilder.create()
                         .setDnsResolver(settings.allowPrivate() ? SystemDefaultDnsResolver.INSTANCE : new PublicOnly())
                         .setMaxConnTotal(settings.senders()).setMaxConnPerRoute(settings.senders())
@@ -83,6 +94,7 @@ class WebhookSender implements DisposableBean {
         request.setHeader("webhook-timestamp", String.valueOf(timestamp));
         request.setHeader("webhook-signature", Signature.of(webhook.secret(), id, timestamp, body));
         request.setEntity(new ByteArrayEntity(body, ContentType.create(CloudEvent.MEDIA_TYPE, "UTF-8")));
+        CloseableHttpClient http = client();
         // Socket timeouts start anew with every byte; this one does not.
         ScheduledFuture<?> end = alarm.schedule(request::abort, settings.timeout().toMillis(), TimeUnit.MILLISECONDS);
         try {
@@ -96,8 +108,10 @@ class WebhookSender implements DisposableBean {
     }
 
     @Override
-    public void destroy() throws IOException {
+    public synchronized void destroy() throws IOException {
         alarm.shutdownNow();
-        http.close();
+        if (client != null) {
+            client.close();
+        }
     }
 }

@@ -19,7 +19,7 @@ class ReportHtmlTest {
     @BeforeAll
     static void render() {
         page = ReportFixture.page(ReportFixture.HOSTILE, 40);
-        html = new String(new ReportHtml().render(page), StandardCharsets.UTF_8);
+        html = new String(ReportHtml.render(page), StandardCharsets.UTF_8);
     }
 
     @Test
@@ -74,6 +74,6 @@ class ReportHtmlTest {
 
     @Test
     void theSamePageGivesTheSameBytes() {
-        assertArrayEquals(html.getBytes(StandardCharsets.UTF_8), new ReportHtml().render(page));
+        assertArrayEquals(html.getBytes(StandardCharsets.UTF_8), ReportHtml.render(page));
     }
 }

@@ -38,7 +38,7 @@ class ReportInBrowserTest {
         Files.createDirectories(FOLDER);
         page = ReportFixture.page("Heron breast shell", 80);
         Path html = FOLDER.resolve("report.html");
-        Files.write(html, new ReportHtml().render(page));
+        Files.write(html, ReportHtml.render(page));
         run = BrowserRun.of(html, FOLDER);
     }
 
