@@ -10,6 +10,7 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 
@@ -23,6 +24,7 @@ final class ServiceProcess implements AutoCloseable {
     private final URI root;
     private final Path log;
     private final Thread whenInterrupted;
+    private Duration readyAfter;
 
     private ServiceProcess(Process process, URI root, Path log) {
         this.process = process;
@@ -34,24 +36,35 @@ final class ServiceProcess implements AutoCloseable {
     /**
      * Starts the service and waits until it is ready.
      *
-     * @param jar the runnable jar
+     * @param jar the runnable jar; class data beside it are used if they are there
      * @param folder for its data and its log
      */
     static ServiceProcess start(Path jar, Path folder) throws IOException, InterruptedException {
+        Path classData = Path.of(jar.toString().replaceFirst("[.]jar$", ".jsa"));
+        return start(jar, Files.exists(classData) ? List.of("-XX:SharedArchiveFile=" + classData.toAbsolutePath())
+                : List.of(), folder);
+    }
+
+    /** @param options for its virtual machine, besides those of {@code service/deploy} */
+    static ServiceProcess start(Path jar, List<String> options, Path folder) throws IOException, InterruptedException {
         Files.createDirectories(folder);
         Path log = folder.resolve("service.log");
         int port = freePort();
-        List<String> command = List.of(java(), "-Xmx2g", "-XX:ThreadPriorityPolicy=1",
-                "-XX:JavaPriority1_To_OSPriority=15", "-jar", jar.toAbsolutePath().toString(),
+        List<String> command = new ArrayList<>(List.of(java(), "-Xmx2g", "-XX:ThreadPriorityPolicy=1",
+                "-XX:JavaPriority1_To_OSPriority=15"));
+        command.addAll(options);
+        command.addAll(List.of("-jar", jar.toAbsolutePath().toString(),
                 "--server.port=" + port,
                 "--spring.datasource.url=jdbc:h2:file:" + folder.resolve("db").toAbsolutePath() + ";WRITE_DELAY=0",
-                "--layupmold.store.folder=" + folder.resolve("blobs").toAbsolutePath());
+                "--layupmold.store.folder=" + folder.resolve("blobs").toAbsolutePath()));
+        long begin = System.nanoTime();
         Process process = new ProcessBuilder(command).directory(folder.toFile())
                 .redirectErrorStream(true).redirectOutput(log.toFile()).start();
         ServiceProcess service = new ServiceProcess(process, URI.create("http://127.0.0.1:" + port + "/"), log);
         Runtime.getRuntime().addShutdownHook(service.whenInterrupted);
         try {
             service.awaitReady();
+            service.readyAfter = Duration.ofNanos(System.nanoTime() - begin);
             return service;
         } catch (IOException | InterruptedException | RuntimeException e) {
             service.close();
@@ -85,7 +98,7 @@ final class ServiceProcess implements AutoCloseable {
             } catch (IOException notYet) {
                 // the port opens late in its start
             }
-            Thread.sleep(100);
+            Thread.sleep(20);
         }
         throw new IOException("the service was not ready within " + READY_WITHIN.toSeconds() + " s" + lastWords());
     }
@@ -98,6 +111,11 @@ final class ServiceProcess implements AutoCloseable {
 
     URI root() {
         return root;
+    }
+
+    /** From before the process began to the first answer that it is ready. */
+    Duration readyAfter() {
+        return readyAfter;
     }
 
     /** Processor time that it has used so far; zero where the system does not tell. */

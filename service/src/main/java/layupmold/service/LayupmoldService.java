@@ -1,11 +1,13 @@
 package layupmold.service;
 
+import layupmold.service.packaging.PreparedBeans;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.boot.autoconfigure.aop.AopAutoConfiguration;
 import org.springframework.boot.context.properties.ConfigurationPropertiesScan;
 import org.springframework.boot.persistence.autoconfigure.PersistenceExceptionTranslationAutoConfiguration;
 import org.springframework.boot.transaction.autoconfigure.TransactionAutoConfiguration;
+import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.scheduling.annotation.EnableScheduling;
 
 /**
@@ -19,6 +21,14 @@ import org.springframework.scheduling.annotation.EnableScheduling;
 public class LayupmoldService {
 
     public static void main(String[] args) {
-        SpringApplication.run(LayupmoldService.class, args);
+        start(args);
+    }
+
+    /** The running service. */
+    public static ConfigurableApplicationContext start(String... args) {
+        SpringApplication application = new SpringApplication(LayupmoldService.class);
+        application.setMainApplicationClass(LayupmoldService.class);
+        application.addListeners(new PreparedBeans(LayupmoldService.class));
+        return application.run(args);
     }
 }

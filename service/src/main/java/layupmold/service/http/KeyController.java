@@ -12,7 +12,7 @@ import layupmold.service.idempotency.KeyedRequest;
 import layupmold.service.idempotency.OncePerKey;
 import layupmold.service.problem.ProblemException;
 import layupmold.service.problem.ProblemKind;
-import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
+import layupmold.service.settings.AccessSettings;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
@@ -24,23 +24,25 @@ import org.springframework.web.bind.annotation.RestController;
 
 /** Makes, lists and withdraws keys; there only where keys are asked for. */
 @RestController
-@ConditionalOnProperty("layupmold.access.api-keys")
 class KeyController {
 
     private final ApiKeys keys;
     private final OncePerKey once;
     private final JsonBody bodies;
+    private final AccessSettings access;
 
-    KeyController(ApiKeys keys, OncePerKey once, JsonBody bodies) {
+    KeyController(ApiKeys keys, OncePerKey once, JsonBody bodies, AccessSettings access) {
         this.keys = keys;
         this.once = once;
         this.bodies = bodies;
+        this.access = access;
     }
 
     @PostMapping("/v1/keys")
     ResponseEntity<KeyResource> make(HttpServletRequest request) throws IOException {
         Negotiation.require(request.getHeader(HttpHeaders.ACCEPT), List.of(Media.JSON));
         KeyedRequest keyed = KeyedRequest.of(request);
+        requireKeys();
         NewKey wanted = bodies.read(request, NewKey.class);
         ApiKeys.Made made = once.run(keyed, List.of(wanted.toString()), () -> keys.make(wanted), key -> key.key().id(),
                 id -> keys.find(id).map(key -> new ApiKeys.Made(key, null)));
@@ -50,6 +52,7 @@ class KeyController {
 
     @GetMapping("/v1/keys")
     ResponseEntity<KeyList> list(HttpServletRequest request) {
+        requireKeys();
         Negotiation.require(request.getHeader(HttpHeaders.ACCEPT), List.of(Media.JSON));
         return ResponseEntity.ok().contentType(Media.JSON)
                 .body(new KeyList(keys.all().stream().map(key -> resource(key, null)).toList()));
@@ -57,10 +60,17 @@ class KeyController {
 
     @DeleteMapping("/v1/keys/{id}")
     ResponseEntity<Void> withdraw(@PathVariable String id) {
+        requireKeys();
         if (!keys.withdraw(id)) {
             throw new ProblemException(ProblemKind.NOT_FOUND, "There is no key " + id + ".");
         }
         return ResponseEntity.noContent().build();
+    }
+
+    private void requireKeys() {
+        if (!access.apiKeys()) {
+            throw new ProblemException(ProblemKind.NOT_FOUND, "This service asks for no keys.");
+        }
     }
 
     private static KeyResource resource(ApiKey key, String token) {

@@ -38,6 +38,7 @@ class BindGuardTest {
         try (RunningService service = RunningService.start(new CubeMaker(), "server.address=0.0.0.0",
                 "layupmold.access.open=true")) {
             service.request().get("/v1/molds").then().statusCode(200);
+            service.request().get("/v1/keys").then().statusCode(404);
         }
     }
 }
