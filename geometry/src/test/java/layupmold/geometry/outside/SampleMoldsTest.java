@@ -13,7 +13,10 @@ import java.nio.file.Path;
 import java.util.stream.Stream;
 import layupmold.geometry.MoldOutcome;
 import layupmold.geometry.MoldPipeline;
+import layupmold.geometry.MoldRegion;
 import layupmold.geometry.Progress;
+import layupmold.geometry.inspect.MeasuredSolid;
+import layupmold.geometry.inspect.WallThickness;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.MeshLimits;
 import layupmold.geometry.mesh.io.MeshReader;
@@ -32,6 +35,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class SampleMoldsTest {
 
+    private static final double WALL_MM = 3;
     private static final Path HERON = Path.of("..", "samples", "heron");
 
     static Stream<String> parts() throws IOException {
@@ -44,13 +48,30 @@ class SampleMoldsTest {
     @ParameterizedTest
     @MethodSource("parts")
     void aBlockIsOneSolid(String part) throws IOException {
-        assertIsOneSolid(mold(part, Recipe.defaults()));
+        assertIsOneSolid(mold(part, Recipe.defaults()).solid());
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"breast.stl", "shin-left.stl"})
-    void aShellIsOneSolid(String part) throws IOException {
-        assertIsOneSolid(mold(part, Recipe.defaults().withBody(new BodySpec(BodySpec.Kind.SHELL, 3))));
+    void aShellIsOneSolidWithAnEvenWall(String part) throws IOException {
+        MoldOutcome.Mold mold = mold(part, Recipe.defaults().withBody(new BodySpec(BodySpec.Kind.SHELL, WALL_MM)));
+        assertIsOneSolid(mold.solid());
+        float[] wallMm = WallThickness.measure(MeasuredSolid.of(mold.solid(), mold.regions()), WALL_MM - 0.05, 10 * WALL_MM)
+                .map();
+        double tool = 0;
+        double thick = 0;
+        double thin = 0;
+        for (int t = 0; t < wallMm.length; t++) {
+            if (mold.regions()[t] == MoldRegion.TOOL.ordinal()) {
+                double area = mold.solid().areaNormal(t).length() / 2;
+                tool += area;
+                thick += wallMm[t] > 1.5 * WALL_MM ? area : 0;
+                thin += wallMm[t] < WALL_MM - 0.05 ? area : 0;
+            }
+        }
+        // Thick beside the rib along the outline; thin in ridges that copy grooves of the part.
+        assertTrue(thick < 1e-3 * tool, thick + " of " + tool + " mm² over half as thick again");
+        assertTrue(thin < 1e-4 * tool, thin + " of " + tool + " mm² thinner than asked");
     }
 
     /** A ball with a dent that comes out on the far side is closed and yet no solid. */
@@ -68,11 +89,11 @@ class SampleMoldsTest {
         assertFalse(dented.isOneSolid());
     }
 
-    private static TriangleMesh mold(String part, Recipe recipe) throws IOException {
+    private static MoldOutcome.Mold mold(String part, Recipe recipe) throws IOException {
         byte[] file = Files.readAllBytes(HERON.resolve(part));
         MoldOutcome made =
                 MoldPipeline.make(MeshReader.read(file, part, MeshLimits.defaults()), recipe, Progress.SILENT);
-        return assertInstanceOf(MoldOutcome.Mold.class, made, made::toString).solid();
+        return assertInstanceOf(MoldOutcome.Mold.class, made, made::toString);
     }
 
     private static void assertIsOneSolid(TriangleMesh mold) {
