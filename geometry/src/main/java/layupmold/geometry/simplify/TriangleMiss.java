@@ -4,19 +4,20 @@ import layupmold.geometry.mesh.Planes;
 
 /**
  * How far a triangle is off its target: at the middles of its sides and of itself and, where the target bends below it
- * or at a corner, at points of a lattice and along the sides, closer and closer towards their ends: beside a mitred tip
+ * or at a corner, at points of a lattice and along sides and medians, closer and closer towards the corners: beside a mitred tip
  * the target may turn within a tenth of a millimetre. For one thread.
  */
 public final class TriangleMiss {
 
     /** Below this cosine between a triangle's normal and the target's front the target is not flat there. */
-    private static final double FLAT_COSINE = 0.99;
+    private static final double FLAT_COSINE = 0.998;
     /** Points of the lattice stand about this far apart. */
     private static final double SPACING_MM = 0.5;
     private static final int LEAST_PARTS = 4;
     private static final int MOST_PARTS = 16;
-    /** Along a side, nearest to its ends, mm; then twice as far each time. */
-    private static final double NEAR_END_MM = 0.03;
+    /** Along sides and medians, nearest to a corner, mm; then so many times as far each time. */
+    private static final double NEAR_CORNER_MM = 0.025;
+    private static final double GROWTH = 1.4;
 
     private final Target target;
     private double[] xyz;
@@ -53,7 +54,7 @@ public final class TriangleMiss {
         }
         if (bends) {
             lookCloser(into, at);
-            lookTowardsEnds(into, at);
+            lookTowardsCorners(into, at);
         }
     }
 
@@ -71,13 +72,21 @@ public final class TriangleMiss {
         }
     }
 
-    private void lookTowardsEnds(double[] into, int at) {
+    /** Along the sides and the medians. */
+    private void lookTowardsCorners(double[] into, int at) {
         double[] lengths = {Math.sqrt(squaredLength(a, b)), Math.sqrt(squaredLength(b, c)), Math.sqrt(squaredLength(c, a))};
         for (int side = 0; side < 3; side++) {
-            for (double mm = NEAR_END_MM; mm < lengths[side] / 2; mm *= 2) {
+            int next = (side + 1) % 3;
+            double shortest = Math.min(lengths[side], lengths[next]);
+            for (double mm = NEAR_CORNER_MM; mm < Math.max(lengths[side], shortest) / 2; mm *= GROWTH) {
                 double share = mm / lengths[side];
-                into[at + side] = Math.max(into[at + side],
-                        Math.max(missAlong(side, share), missAlong(side, 1 - share)));
+                if (share < 0.5) {
+                    into[at + side] = Math.max(into[at + side],
+                            Math.max(missAlong(side, share), missAlong(side, 1 - share)));
+                }
+                if (mm < shortest / 2) {
+                    into[at + 3] = Math.max(into[at + 3], missOnMedian(next, mm / shortest));
+                }
             }
         }
     }
@@ -85,6 +94,11 @@ public final class TriangleMiss {
     private double missAlong(int side, double share) {
         double rest = 1 - share;
         return side == 0 ? missAt(rest, share) : side == 1 ? missAt(0, rest) : missAt(share, 0);
+    }
+
+    private double missOnMedian(int corner, double share) {
+        double half = share / 2;
+        return missAt(corner == 0 ? 1 - share : half, corner == 1 ? 1 - share : half);
     }
 
     private double squaredLength(int p, int q) {

@@ -27,8 +27,8 @@ class TriangleMissTest {
                 return turned ? (x + z) / Math.sqrt(2) : z;
             }
         }).of(FLAT, 0, 1, 2, misses, 0);
-        // Farthest looked at on the first side is 0.03 mm from its end: a drop of 0.17 at 45 degrees.
-        assertEquals(0.17 / Math.sqrt(2), misses[0], 1e-9);
+        // Nearest to the end of the first side that is looked at is 0.025 mm: a drop of 0.175 at 45 degrees.
+        assertEquals(0.175 / Math.sqrt(2), misses[0], 1e-9);
         assertEquals(0, misses[2]);
     }
 
