@@ -10,6 +10,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import layupmold.geometry.MoldOutcome;
 import layupmold.geometry.MoldPipeline;
@@ -20,6 +23,7 @@ import layupmold.geometry.inspect.WallThickness;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.MeshLimits;
 import layupmold.geometry.mesh.io.MeshReader;
+import layupmold.geometry.mesh.io.PartFile;
 import layupmold.geometry.mesh.io.StlWriter;
 import layupmold.geometry.recipe.BodySpec;
 import layupmold.geometry.recipe.Recipe;
@@ -72,6 +76,24 @@ class SampleMoldsTest {
         // Thick beside the rib along the outline; thin in ridges that copy grooves of the part.
         assertTrue(thick < 1e-3 * tool, thick + " of " + tool + " mm² over half as thick again");
         assertTrue(thin < 1e-4 * tool, thin + " of " + tool + " mm² thinner than asked");
+    }
+
+    /** The npm package's mesh, 15 cm long, cut in two along its middle: an open sheet with rough edges and undercuts. */
+    @Test
+    void halfABunnyGetsAMold() {
+        TriangleMesh bunny = Bunny.mesh();
+        double[] box = bunny.bounds();
+        double middle = (box[0] + box[3]) / 2;
+        int[] half = IntStream.range(0, bunny.triangleCount()).filter(t -> bunny.centroid(t).x > middle)
+                .flatMap(t -> IntStream.range(3 * t, 3 * t + 3)).map(i -> bunny.triangles()[i]).toArray();
+        double scale = 150 / (box[3] - box[0]);
+        TriangleMesh part = new TriangleMesh(Arrays.stream(bunny.xyz()).map(x -> x * scale).toArray(), half);
+        MoldOutcome made =
+                MoldPipeline.make(new PartFile(part, "obj", null, List.of()), Recipe.defaults(), Progress.SILENT);
+        MoldOutcome.Mold mold = assertInstanceOf(MoldOutcome.Mold.class, made, made::toString);
+        assertIsOneSolid(mold.solid());
+        assertEquals("open-sheet", mold.report().part().kind());
+        assertTrue(mold.report().offset().maxDeviationMm() <= 0.02, mold.report().offset().toString());
     }
 
     /** A ball with a dent that comes out on the far side is closed and yet no solid. */
