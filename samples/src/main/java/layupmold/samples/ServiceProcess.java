@@ -40,9 +40,16 @@ final class ServiceProcess implements AutoCloseable {
      * @param folder for its data and its log
      */
     static ServiceProcess start(Path jar, Path folder) throws IOException, InterruptedException {
-        Path classData = Path.of(jar.toString().replaceFirst("[.]jar$", ".jsa"));
-        return start(jar, Files.exists(classData) ? List.of("-XX:SharedArchiveFile=" + classData.toAbsolutePath())
-                : List.of(), folder);
+        return start(jar, Files.exists(classData(jar)) ? sharing(jar) : List.of(), folder);
+    }
+
+    /** Options that share the class data beside a jar. */
+    static List<String> sharing(Path jar) {
+        return List.of("-XX:SharedArchiveFile=" + classData(jar));
+    }
+
+    private static Path classData(Path jar) {
+        return Path.of(jar.toAbsolutePath().toString().replaceFirst("[.]jar$", ".jsa"));
     }
 
     /** @param options for its virtual machine, besides those of {@code service/deploy} */

@@ -39,13 +39,12 @@ public final class StartTimes {
     }
 
     private static void run(Path jar, Path output, int starts, PrintStream out) throws IOException, InterruptedException {
-        String classData = jar.toAbsolutePath().toString().replaceFirst("[.]jar$", ".jsa");
         Loop[] loops = new Loop[starts];
         Start[] shared = new Start[starts];
         Start[] alone = new Start[starts];
         for (int i = 0; i < starts; i++) {
             loops[i] = loop();
-            shared[i] = start(jar, List.of("-XX:SharedArchiveFile=" + classData), output.resolve("shared-" + i));
+            shared[i] = start(jar, ServiceProcess.sharing(jar), output.resolve("shared-" + i));
             alone[i] = start(jar, List.of(), output.resolve("alone-" + i));
             out.printf(Locale.ROOT, "ready after %.2f s with class data, %.2f s without; loop %.2f s, load %.1f%n",
                     shared[i].readyS(), alone[i].readyS(), loops[i].wallS(), MACHINE.getSystemLoadAverage());

@@ -9,6 +9,7 @@ import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
+import layupmold.geometry.recipe.InspectSpec;
 import org.joml.Vector3d;
 
 /**
@@ -28,7 +29,7 @@ import org.joml.Vector3d;
 public final class ToolDeviation {
 
     /** What the offset stage promises, mm. */
-    public static final double TOLERANCE_MM = 0.02;
+    public static final double TOLERANCE_MM = InspectSpec.LEAST_TOLERANCE_MM;
 
     private static final int SAMPLES = 60_000;
     private static final int GRAIN = 1024;

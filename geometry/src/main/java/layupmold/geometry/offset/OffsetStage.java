@@ -12,6 +12,7 @@ import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.repair.LocalRepair;
+import layupmold.geometry.recipe.InspectSpec;
 import org.joml.Vector3d;
 
 /**
@@ -25,8 +26,6 @@ public final class OffsetStage {
     private static final String STAGE = "offset";
     /** A moved surface farther than this from its distance is not let through; well within what is promised. */
     static final double TOLERANCE_MM = 0.015;
-    /** Another way is tried if a surface misses by more. */
-    private static final double PROMISED_MM = 0.02;
     /** Offsets smaller than this are none. */
     private static final double NOTHING_MM = 1e-6;
     private static final String AS_MOVED =
@@ -74,7 +73,7 @@ public final class OffsetStage {
             LocalRepair.Result from = repair.by(way);
             RepairedSurface made = from == null ? null : RepairedSurface.of(from, surface.regions(), lattice);
             best = made != null && (best == null || made.isBetterThan(best)) ? made : best;
-            boolean kept = best != null && best.isSound() && best.worstMm() <= PROMISED_MM;
+            boolean kept = best != null && best.isSound() && best.worstMm() <= InspectSpec.LEAST_TOLERANCE_MM;
             // Where a face runs through itself its distance has no side, and no way leads anywhere.
             if (kept || repair.crossedBefore().length > 0) {
                 break;

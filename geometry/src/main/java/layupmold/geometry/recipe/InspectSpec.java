@@ -59,27 +59,27 @@ public record InspectSpec(
     }
 
     public InspectSpec withToolTolerance(double mm) {
-        return new InspectSpec(mm, leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines,
-                infillShare, speedMmPerS, cureTemperatureC);
+        return new InspectSpec(mm, leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg,
+                layerMm, wallLines, infillShare, speedMmPerS, cureTemperatureC);
     }
 
     public InspectSpec withFlexDepth(double mm) {
-        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, mm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
-                speedMmPerS, cureTemperatureC);
+        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, mm, clothRadiusMm, overhangDeg,
+                layerMm, wallLines, infillShare, speedMmPerS, cureTemperatureC);
     }
 
     public InspectSpec withClothRadius(Double mm) {
-        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, flexDepthMm, mm, overhangDeg, layerMm, wallLines, infillShare,
-                speedMmPerS, cureTemperatureC);
+        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, flexDepthMm, mm, overhangDeg,
+                layerMm, wallLines, infillShare, speedMmPerS, cureTemperatureC);
     }
 
     public InspectSpec withSpeed(double mmPerS) {
-        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
-                mmPerS, cureTemperatureC);
+        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg,
+                layerMm, wallLines, infillShare, mmPerS, cureTemperatureC);
     }
 
     public InspectSpec withCureTemperature(double celsius) {
-        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg, layerMm, wallLines, infillShare,
-                speedMmPerS, celsius);
+        return new InspectSpec(toolToleranceMm, leastDraftDeg, leastWallMm, flexDepthMm, clothRadiusMm, overhangDeg,
+                layerMm, wallLines, infillShare, speedMmPerS, celsius);
     }
 }

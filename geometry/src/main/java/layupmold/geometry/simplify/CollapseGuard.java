@@ -49,8 +49,7 @@ final class CollapseGuard {
         }
         int[] g = fan.halfEdges;
         int u = 3 * mesh.from(h);
-        nearest.triangle = -1;
-        nearest.distanceSquared = Double.POSITIVE_INFINITY;
+        nearest.begin(Double.POSITIVE_INFINITY);
         ClosestPoint.onTriangle(mesh.xyz, 3 * mesh.to(g[0]), 3 * mesh.to(g[1]), 3 * mesh.to(g[2]),
                 mesh.xyz[u], mesh.xyz[u + 1], mesh.xyz[u + 2], 0, nearest);
         return nearest.distanceSquared <= FIN_MM * FIN_MM;

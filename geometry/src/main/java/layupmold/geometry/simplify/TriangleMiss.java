@@ -78,12 +78,10 @@ public final class TriangleMiss {
         for (int side = 0; side < 3; side++) {
             int next = (side + 1) % 3;
             double shortest = Math.min(lengths[side], lengths[next]);
-            for (double mm = NEAR_CORNER_MM; mm < Math.max(lengths[side], shortest) / 2; mm *= GROWTH) {
+            for (double mm = NEAR_CORNER_MM; mm < lengths[side] / 2; mm *= GROWTH) {
                 double share = mm / lengths[side];
-                if (share < 0.5) {
-                    into[at + side] = Math.max(into[at + side],
-                            Math.max(missAlong(side, share), missAlong(side, 1 - share)));
-                }
+                into[at + side] = Math.max(into[at + side],
+                        Math.max(missAlong(side, share), missAlong(side, 1 - share)));
                 if (mm < shortest / 2) {
                     into[at + 3] = Math.max(into[at + 3], missOnMedian(next, mm / shortest));
                 }

@@ -129,17 +129,7 @@ class SimplifierTest {
     }
 
     private static final CoordinateLattice LATTICE = CoordinateLattice.within(100);
-    private static final Target FLAT = new Target() {
-        @Override
-        public double miss(double x, double y, double z) {
-            return z;
-        }
-
-        @Override
-        public double along(double x, double y, double z) {
-            return z;
-        }
-    };
+    private static final Target FLAT = new Plane();
 
     /** A vertex pushed through the sheet beside it by a hair: the crossing is collapsed away. */
     @Test

@@ -35,17 +35,7 @@ class TriangleMissTest {
     @Test
     void aTriangleInItsTargetMissesNothing() {
         double[] misses = {1, 1, 1, 1};
-        new TriangleMiss(new Target() {
-            @Override
-            public double miss(double x, double y, double z) {
-                return z;
-            }
-
-            @Override
-            public double along(double x, double y, double z) {
-                return z;
-            }
-        }).of(FLAT, 0, 1, 2, misses, 0);
+        new TriangleMiss(new Plane()).of(FLAT, 0, 1, 2, misses, 0);
         for (double miss : misses) {
             assertEquals(0, miss);
         }

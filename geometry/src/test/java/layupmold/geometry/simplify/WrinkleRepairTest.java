@@ -12,18 +12,7 @@ class WrinkleRepairTest {
 
     private static final TriangleMesh SHEET = Shapes.sheet(10, 10);
 
-    /** The plane z = 0. */
-    private static final Target PLANE = new Target() {
-        @Override
-        public double miss(double x, double y, double z) {
-            return z;
-        }
-
-        @Override
-        public double along(double x, double y, double z) {
-            return z;
-        }
-    };
+    private static final Target PLANE = new Plane();
 
     private static TriangleMesh shifted(int vertex, double dx, double dy) {
         double[] xyz = SHEET.xyz().clone();
