@@ -208,13 +208,9 @@ public final class MoldPipeline {
                 recipe.body().wallMm(), offsetMm, lattice);
     }
 
-    /** What the tool surface is offset from, facing the part's outside. */
+    /** What the tool surface is offset from, openings closed, facing the part's outside. */
     private static TriangleMesh target(FlangedSurface flanged, boolean female, RigidTransform placement) {
-        int[] corners = flanged.mesh().triangles();
-        int[] kept = IntStream.range(0, corners.length)
-                .filter(i -> flanged.regions()[i / 3] != MoldRegion.PLUG.ordinal()).map(i -> corners[i]).toArray();
-        TriangleMesh sheet = new TriangleMesh(flanged.mesh().xyz(), kept);
-        return placement.apply(female ? sheet.flipped() : sheet);
+        return placement.apply(female ? flanged.mesh().flipped() : flanged.mesh());
     }
 
     /** No part of the mold will be farther than this from its frame's origin. */

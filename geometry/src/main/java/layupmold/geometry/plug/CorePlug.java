@@ -60,7 +60,7 @@ record CorePlug(PlugFoot foot, double[] xyz, int[] triangles, int ledge, double 
 
     private static CorePlug setBack(TriangleMesh tool, EdgeTopology topology, PlugFoot opening, double setBackMm,
             double riseMm, double draftDeg, CoordinateLattice lattice) throws Unfit {
-        PlugFoot foot = setBackMm == 0 || opening.loop().length == 0 ? opening : opening.inside(tool, topology, setBackMm);
+        PlugFoot foot = setBackMm == 0 ? opening : opening.inside(tool, topology, setBackMm);
         if (foot == null || foot.loop().length == 0) {
             throw new Unfit("plug-foot-not-simple", "its edge is not one simple loop");
         }

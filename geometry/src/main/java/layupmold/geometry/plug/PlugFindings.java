@@ -1,10 +1,9 @@
 package layupmold.geometry.plug;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
+import java.util.stream.IntStream;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -77,11 +76,7 @@ final class PlugFindings {
     /** Cap left standing around the plug, in plan, by length of the opening's edge. */
     private double setBackMm(PlugFoot opening, CorePlug plug) {
         double strip = planAreaMm2(opening) - planAreaMm2(plug.foot()) + plug.ledgePlanMm2();
-        double length = 0;
-        for (int i = 0; i < opening.loop().length; i++) {
-            length += tool.vertex(opening.loop()[i])
-                    .distance(tool.vertex(opening.loop()[(i + 1) % opening.loop().length]));
-        }
+        double length = IntStream.of(opening.edge(topology)).mapToDouble(this::lengthMm).sum();
         return strip / length;
     }
 
@@ -95,24 +90,19 @@ final class PlugFindings {
 
     /** Share of the opening's edge, by length, beside steep triangles of the face. */
     private double steepShare(PlugFoot opening) {
-        Set<Integer> patch = new HashSet<>();
-        for (int t : opening.triangles()) {
-            patch.add(t);
-        }
         double steep = 0;
         double length = 0;
-        for (int t : opening.triangles()) {
-            for (int h = 3 * t; h < 3 * t + 3; h++) {
-                int beside = topology.twin(h) < 0 ? -1 : topology.twin(h) / 3;
-                if (beside < 0 || patch.contains(beside)) {
-                    continue;
-                }
-                Vector3d n = tool.areaNormal(beside);
-                double edge = tool.vertex(topology.from(h)).distance(tool.vertex(topology.to(h)));
-                length += edge;
-                steep += n.z < n.length() * Math.sin(Math.toRadians(STEEP_DEG)) ? edge : 0;
+        for (int h : opening.edge(topology)) {
+            if (topology.twin(h) >= 0) {
+                Vector3d n = tool.areaNormal(topology.twin(h) / 3);
+                length += lengthMm(h);
+                steep += n.z < n.length() * Math.sin(Math.toRadians(STEEP_DEG)) ? lengthMm(h) : 0;
             }
         }
         return length > 0 ? steep / length : 0;
+    }
+
+    private double lengthMm(int halfEdge) {
+        return tool.vertex(topology.from(halfEdge)).distance(tool.vertex(topology.to(halfEdge)));
     }
 }

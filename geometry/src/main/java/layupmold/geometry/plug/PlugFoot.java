@@ -4,6 +4,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.bvh.TriangleBvh;
@@ -36,12 +37,8 @@ record PlugFoot(int[] triangles, int[] loop) {
      * @return null if nothing does
      */
     PlugFoot inside(TriangleMesh mesh, EdgeTopology topology, double distanceMm) {
-        int[] edges = new int[3 * loop.length];
-        for (int i = 0; i < loop.length; i++) {
-            edges[3 * i] = loop[i];
-            edges[3 * i + 1] = loop[(i + 1) % loop.length];
-            edges[3 * i + 2] = edges[3 * i + 1];
-        }
+        int[] edges = Arrays.stream(edge(topology))
+                .flatMap(h -> IntStream.of(topology.from(h), topology.to(h), topology.to(h))).toArray();
         TriangleBvh edge = TriangleBvh.of(new TriangleMesh(mesh.xyz(), edges));
         NearestPoint nearest = new NearestPoint();
         double[] xyz = mesh.xyz();
@@ -59,6 +56,16 @@ record PlugFoot(int[] triangles, int[] loop) {
             largest = largest == null || piece.triangles.length > largest.triangles.length ? piece : largest;
         }
         return largest;
+    }
+
+    /** Half-edges of the patch along its edge, be that one loop or not. */
+    int[] edge(EdgeTopology topology) {
+        boolean[] isPatch = new boolean[topology.halfEdgeCount() / 3];
+        for (int t : triangles) {
+            isPatch[t] = true;
+        }
+        return Arrays.stream(triangles).flatMap(t -> IntStream.range(3 * t, 3 * t + 3))
+                .filter(h -> isEdge(h, isPatch, topology)).toArray();
     }
 
     /** The patch's middle. */

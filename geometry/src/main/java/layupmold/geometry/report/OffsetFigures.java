@@ -14,7 +14,7 @@ import layupmold.geometry.inspect.Histogram;
  * @param maxDeviationMm its maximum
  * @param maxPlace where, in the posted mesh's frame
  * @param reachLimitedMm2 tool area where corners tighter than the offset were mitred, rounded or filled instead
- * @param uncoveredMm2 area of the face that has no tool surface at its offset
+ * @param uncoveredMm2 area of the capped face that has no tool surface at its offset: under core plugs too
  * @param deviations tool area by signed deviation, mm; positive is farther from the face than planned
  */
 public record OffsetFigures(

@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.IntStream;
 import layupmold.geometry.MoldOutcome;
@@ -16,6 +19,8 @@ import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Severity;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.mesh.io.MeshLimits;
+import layupmold.geometry.mesh.io.MeshReader;
 import layupmold.geometry.mesh.io.PartFile;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Hold;
@@ -114,6 +119,21 @@ class CorePlugTest {
     }
 
     /** The cloth ends at the plug: corners there are none of its own, and the kit cuts the opening out. */
+    /** The mask's eyes have rounded rims, where the offset is rebuilt and the foot may be more than one loop. */
+    @Test
+    void openingsWithRoundedRimsArePluggedAndTheToolKeepsItsOffset() throws IOException {
+        PartFile mask = MeshReader.read(
+                Files.readAllBytes(Path.of("../samples/heron/mask.stl")), "mask.stl", MeshLimits.defaults());
+        MoldOutcome outcome = MoldPipeline.make(mask, Recipe.defaults().withOpenings(PLUGS), Progress.SILENT);
+        MoldOutcome.Mold mold = assertInstanceOf(MoldOutcome.Mold.class, outcome, outcome::toString);
+        assertEquals(2, mold.report().openings().plugged());
+        assertEquals(0, mold.report().openings().capped());
+        assertTrue(mold.report().offset().maxDeviationMm() <= 0.02, mold.report().offset()::toString);
+        for (Finding finding : mold.report().findings()) {
+            assertTrue(finding.figure() == null || Double.isFinite(finding.figure()), finding::toString);
+        }
+    }
+
     @Test
     void clothStopsAtThePlug() {
         double radius = 10;
