@@ -89,6 +89,7 @@ final class CarriedMold {
                         body.feet(), body.notches(), body.screwHoles(), body.tipDeg(), body.leastWallMm(),
                         moved(body.leastWallPlace())),
                 report.checks(), report.wall().in(map), report.demold().in(map), report.fabric().in(map),
+                report.fillet() == null ? null : report.fillet().in(map),
                 report.print().in(map), findings);
     }
 

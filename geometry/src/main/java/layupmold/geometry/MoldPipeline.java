@@ -9,11 +9,15 @@ import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.congruence.Isometry;
 import layupmold.geometry.face.FaceExtraction;
 import layupmold.geometry.face.FaceResult;
+import layupmold.geometry.fillet.FilletFigures;
+import layupmold.geometry.fillet.FilletStage;
+import layupmold.geometry.fillet.FilletedSurface;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.finding.Severity;
 import layupmold.geometry.flange.FlangeBuilder;
 import layupmold.geometry.flange.FlangedSurface;
+import layupmold.geometry.inspect.FabricFit;
 import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.laminate.LaminateFigures;
 import layupmold.geometry.laminate.LaminateStack;
@@ -120,8 +124,15 @@ public final class MoldPipeline {
         TriangleMesh engraved = TrimEngraving.engrave(capped, female ? trimDepth : -trimDepth);
 
         CoordinateLattice lattice = CoordinateLattice.within(extentMm(engraved));
-        FlangedSurface flanged = stage("flange", 0.45, () -> flange(engraved, capped, plugged, offset, lattice));
-        collect(flanged.findings());
+        double ballMm = recipe.fillet().fill() ? FilletStage.ballMm(filletMm(), female ? offset : -offset) : 0;
+        FlangedSurface grown = stage("flange", 0.45, () -> flange(engraved, capped, plugged, offset, ballMm, lattice));
+        collect(grown.findings());
+
+        FilletedSurface filled = !recipe.fillet().fill() ? FilletedSurface.asItWas(grown) : stage("fillet", 0.46,
+                () -> FilletStage.fill(grown, capped.mesh().xyz(), filletMm(), ballMm, female ? offset : -offset));
+        FlangedSurface flanged = filled.surface();
+        FilletFigures fillet = filled.figures() == null ? null : filled.figures().in(toPart());
+        collect(filled.findings());
 
         OffsetSurface moved = stage("offset", 0.47,
                 () -> OffsetStage.offset(flanged, female ? -offset : offset, lattice));
@@ -156,11 +167,15 @@ public final class MoldPipeline {
                 finished.flangeFigures(tool, solid),
                 finished.bodyFigures(recipe, solid.parts(), toPart::apply),
                 finished.checks(),
-                inspected.wall(), inspected.demold(), inspected.fabric(), inspected.print(),
+                inspected.wall(), inspected.demold(), inspected.fabric(), fillet, inspected.print(),
                 findings);
         progress.at("done", 1);
         Workpiece workpiece = new Workpiece(frame.apply(part.mesh()), solid.placement().apply(turned.mesh()));
         return new MoldOutcome.Mold(solid.mesh(), solid.regions(), frame, report, finished.inspection(), workpiece);
+    }
+
+    private double filletMm() {
+        return recipe.fillet().radiusMm() != null ? recipe.fillet().radiusMm() : FabricFit.clothRadiusMm(recipe);
     }
 
     /** Which openings get a core plug. */
@@ -187,7 +202,7 @@ public final class MoldPipeline {
     }
 
     private FlangedSurface flange(TriangleMesh engraved, CappedFace capped, boolean[] plugged, double offsetMm,
-            CoordinateLattice lattice) {
+            double ballMm, CoordinateLattice lattice) {
         boolean female = recipe.tool() == Tool.FEMALE;
         TriangleMesh facingOut = female ? engraved.flipped() : engraved;
         int[] perimeter = capped.perimeter().clone();
@@ -205,7 +220,7 @@ public final class MoldPipeline {
             regions[t] = (byte) region.ordinal();
         }
         return FlangeBuilder.build(facingOut, regions, perimeter, recipe.tool(), recipe.flange(),
-                recipe.body().wallMm(), offsetMm, lattice);
+                recipe.body().wallMm(), offsetMm, ballMm, lattice);
     }
 
     /** What the tool surface is offset from, openings closed, facing the part's outside. */

@@ -44,6 +44,7 @@ class ReadmeTest {
         assertEquals(defaults.flange().riseMm(), shown.flange().riseMm());
         assertEquals(defaults.flange().edgeRadiusMm(), shown.flange().edgeRadiusMm());
         assertEquals(defaults.flange().trimLineDepthMm(), shown.flange().trimLineDepthMm());
+        assertEquals(defaults.fillet().fill(), shown.fillet().fill());
         assertEquals(defaults.layup().fibreWeightFraction(), shown.layup().fibreWeightFraction());
         assertEquals(defaults.layup().matrixDensity(), shown.layup().matrixDensity());
         assertEquals(defaults.layup().finishCoatMm(), shown.layup().finishCoatMm());
@@ -84,9 +85,20 @@ class ReadmeTest {
         }
     }
 
+    @Test
+    void theFilletIsAskedForAsTheContractHasIt() throws Exception {
+        MoldRecipe shown = recipe("<!-- recipe with fillet -->");
+        assertEquals(true, shown.fillet().fill());
+        assertEquals(1.5, shown.fillet().radiusMm());
+    }
+
     private static MoldRecipe recipe() throws Exception {
+        return recipe("<!-- recipe -->");
+    }
+
+    private static MoldRecipe recipe(String mark) throws Exception {
         String readme = Files.readString(Path.of("..", "README.md"));
-        Matcher block = Pattern.compile("<!-- recipe -->\\s*```json\\s*(\\{.*?\\})\\s*```", Pattern.DOTALL)
+        Matcher block = Pattern.compile(mark + "\\s*```json\\s*(\\{.*?\\})\\s*```", Pattern.DOTALL)
                 .matcher(readme);
         assertTrue(block.find());
         return ContractJson.read(block.group(1).getBytes(StandardCharsets.UTF_8), MoldRecipe.class);

@@ -49,9 +49,27 @@ public final class Parts {
                 }
             }
         }
+        return stl(new TriangleMesh(xyz, triangles), "dish");
+    }
+
+    /**
+     * A tray as an open sheet, its outside in front: a square floor and four plain walls that lean outwards by an eighth,
+     * sharp corners between, as binary STL.
+     */
+    public static byte[] tray(double floor, double height) {
+        double inner = floor / 2;
+        double outer = inner + height / 8;
+        double[] xyz = {
+                -inner, -inner, 0, inner, -inner, 0, inner, inner, 0, -inner, inner, 0,
+                -outer, -outer, height, outer, -outer, height, outer, outer, height, -outer, outer, height};
+        return stl(new TriangleMesh(xyz, new int[] {
+                0, 3, 2, 0, 2, 1, 0, 1, 5, 0, 5, 4, 1, 2, 6, 1, 6, 5, 2, 3, 7, 2, 7, 6, 3, 0, 4, 3, 4, 7}), "tray");
+    }
+
+    private static byte[] stl(TriangleMesh mesh, String name) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try {
-            StlWriter.write(new TriangleMesh(xyz, triangles), "dish", out);
+            StlWriter.write(mesh, name, out);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

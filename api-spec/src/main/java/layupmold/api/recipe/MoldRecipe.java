@@ -16,6 +16,7 @@ import java.util.List;
  * @param releaseMm thickness of the release layer, mm
  * @param openings what becomes of the part's openings
  * @param flange the surface beyond the perimeter
+ * @param fillet what becomes of corners too tight for the cloth
  * @param body the printed solid
  * @param printer the machine that prints it
  * @param inspect what the finished mold is held against
@@ -33,6 +34,7 @@ public record MoldRecipe(
         Double releaseMm,
         OpeningsRecipe openings,
         FlangeRecipe flange,
+        FilletRecipe fillet,
         BodyRecipe body,
         PrinterRecipe printer,
         InspectRecipe inspect,
@@ -40,6 +42,6 @@ public record MoldRecipe(
 
     /** A recipe that leaves everything to the defaults. */
     public static MoldRecipe defaults() {
-        return new MoldRecipe(null, null, null, null, null, null, null, null, null, null, null, null, null, null);
+        return new MoldRecipe(null, null, null, null, null, null, null, null, null, null, null, null, null, null, null);
     }
 }

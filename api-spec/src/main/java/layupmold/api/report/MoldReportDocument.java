@@ -23,6 +23,7 @@ import layupmold.api.recipe.MoldRecipe;
  * @param wall thickness of the solid
  * @param demold how the part comes out
  * @param fabric how the cloth lies
+ * @param fillet what was filled so that it lies down; absent where that was not asked for
  * @param print how it prints
  * @param findings everything worth knowing, in pipeline order
  */
@@ -44,6 +45,7 @@ public record MoldReportDocument(
         WallReport wall,
         DemoldReport demold,
         FabricReport fabric,
+        FilletReport fillet,
         PrintReport print,
         List<ReportFinding> findings) {
 }

@@ -25,6 +25,16 @@ public final class RestingBall {
      */
     public static double gapMm(TriangleBvh bvh, double px, double py, double pz, double nx, double ny, double nz,
             double radiusMm, double slack, IntPredicate accept, NearestPoint nearest) {
+        return gapMm(bvh, px, py, pz, nx, ny, nz, radiusMm, slack, accept, nearest, new double[3]);
+    }
+
+    /**
+     * The same, and where the ball is then.
+     *
+     * @param centre receives x, y, z of the ball's centre
+     */
+    public static double gapMm(TriangleBvh bvh, double px, double py, double pz, double nx, double ny, double nz,
+            double radiusMm, double slack, IntPredicate accept, NearestPoint nearest, double[] centre) {
         double x = px + radiusMm * nx;
         double y = py + radiusMm * ny;
         double z = pz + radiusMm * nz;
@@ -41,6 +51,9 @@ public final class RestingBall {
             z = nearest.z + scale * (z - nearest.z);
             pushed = true;
         }
+        centre[0] = x;
+        centre[1] = y;
+        centre[2] = z;
         double dx = x - px;
         double dy = y - py;
         double dz = z - pz;

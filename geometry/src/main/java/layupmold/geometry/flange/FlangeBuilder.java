@@ -40,11 +40,13 @@ public final class FlangeBuilder {
     private final double up;
     private final CoordinateLattice lattice;
     private final LabelledMeshBuilder sheet;
+    private final double[] unmarkedSkirt;
 
     private FlangeBuilder(PerimeterSkirt.Result skirt, double up, CoordinateLattice lattice) {
         this.lattice = lattice;
         this.skirted = skirt.mesh();
         this.perimeter = skirt.ring();
+        this.unmarkedSkirt = skirt.unmarked();
         this.up = up;
         this.sheet = new LabelledMeshBuilder(skirted, skirt.regions());
     }
@@ -57,15 +59,16 @@ public final class FlangeBuilder {
      * @param spec what is asked of the flange once it is offset
      * @param wallMm least wall: the outline keeps this distance from the offset surface in plan
      * @param offsetMm signed offset along the part's outward normal that will follow
+     * @param leastPlainMm least width between the trim line's mark and the wall's foot
      * @param lattice the coordinates that the flange may have
      * @throws Rejection if the perimeter crosses itself, seen along the pull, by more than jitter
      */
     public static FlangedSurface build(TriangleMesh face, byte[] regions, int[] perimeter, Tool side, FlangeSpec spec,
-            double wallMm, double offsetMm, CoordinateLattice lattice) {
+            double wallMm, double offsetMm, double leastPlainMm, CoordinateLattice lattice) {
         PerimeterPlan.of(face.xyz(), perimeter);
         double up = side == Tool.FEMALE ? 1 : -1;
         PerimeterSkirt.Result skirt = PerimeterSkirt.grow(face, regions, perimeter, up, spec,
-                Math.max(LEAST_PLAIN_MM, PLAIN_BY_OFFSET * Math.abs(offsetMm)));
+                Math.max(Math.max(LEAST_PLAIN_MM, leastPlainMm), PLAIN_BY_OFFSET * Math.abs(offsetMm)));
         return new FlangeBuilder(skirt, up, lattice).build(spec, wallMm, offsetMm);
     }
 
@@ -103,7 +106,7 @@ public final class FlangeBuilder {
         if (inner.size() != 1) {
             throw new IllegalStateException("the outline must be one ring, not " + inner.size());
         }
-        return new FlangedSurface(sheet.mesh(), sheet.labels(), inner.get(0), List.of());
+        return new FlangedSurface(sheet.mesh(), sheet.labels(), unmarkedSkirt, inner.get(0), List.of());
     }
 
     /** The ring next to the perimeter, joined to it. */

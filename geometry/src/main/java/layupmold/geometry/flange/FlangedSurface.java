@@ -10,13 +10,19 @@ import layupmold.geometry.mesh.TriangleMesh;
  *
  * @param mesh the sheet; the face's vertices and triangles come first, as given
  * @param regions {@link layupmold.geometry.MoldRegion} ordinal of each triangle
+ * @param unmarkedSkirt x, y, z, without the trim line's mark, of the vertices that follow the face's and carry it
  * @param outline vertices of the sheet's one boundary, counter-clockwise in plan, all at one height
  * @param findings what the stage noticed
  */
 public record FlangedSurface(
-        TriangleMesh mesh, byte[] regions, int[] outline, List<Finding> findings) {
+        TriangleMesh mesh, byte[] regions, double[] unmarkedSkirt, int[] outline, List<Finding> findings) {
 
     public FlangedSurface {
         findings = List.copyOf(findings);
+    }
+
+    /** Without a trim line's mark. */
+    public FlangedSurface(TriangleMesh mesh, byte[] regions, int[] outline, List<Finding> findings) {
+        this(mesh, regions, new double[0], outline, findings);
     }
 }

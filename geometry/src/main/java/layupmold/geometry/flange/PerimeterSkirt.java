@@ -40,9 +40,10 @@ final class PerimeterSkirt {
     /**
      * @param mesh the face's vertices and triangles first
      * @param regions region of each triangle
+     * @param unmarked x, y, z that the vertices after the face's would have on a plain strip in place of the mark
      * @param ring vertices of its boundary, in the perimeter's order
      */
-    record Result(TriangleMesh mesh, byte[] regions, int[] ring) {
+    record Result(TriangleMesh mesh, byte[] regions, double[] unmarked, int[] ring) {
     }
 
     private PerimeterSkirt(
@@ -152,6 +153,20 @@ final class PerimeterSkirt {
             }
             inner = outer;
         }
-        return new Result(sheet.mesh(), sheet.labels(), inner);
+        TriangleMesh mesh = sheet.mesh();
+        return new Result(mesh, sheet.labels(), unmarked(mesh.xyz()), inner);
+    }
+
+    private double[] unmarked(double[] xyz) {
+        int n = perimeter.length;
+        int last = section.rings() - 1;
+        double[] plain = new double[3 * n * last];
+        for (int i = 0; i < plain.length; i++) {
+            int column = i / 3 % n;
+            double inner = xyz[3 * perimeter[column] + i % 3];
+            double outer = xyz[3 * (face.vertexCount() + last * n + column) + i % 3];
+            plain[i] = inner + section.unmarkedShare(i / (3 * n)) * (outer - inner);
+        }
+        return plain;
     }
 }

@@ -31,6 +31,11 @@ record SkirtSection(double depthMm, double markMm, double plainMm, double steepe
         return depthMm > 0 ? 3 : 1;
     }
 
+    /** Where a ring of the mark would lie without it, as a share of the way from the perimeter to the skirt's end. */
+    double unmarkedShare(int ring) {
+        return markMm * (ring + 1) / 2 / widthMm();
+    }
+
     /** Place of ring {@code ring} relative to the perimeter, for a skirt {@code share} times as large. */
     Vector3d at(PerimeterSlope slope, double share, int ring) {
         double e = slope.elevationRad();

@@ -41,6 +41,10 @@ public final class FabricFit {
     private static final int RESTED = 64;
     private static final double LEAST_CAP_MM = 4;
 
+    /** A ball on a sample stands off it by so much or less. */
+    private record Stand(int sample, double mostMm) {
+    }
+
     private final MeasuredSolid solid;
     private final SurfaceSamples samples;
     private final CornerNormals smooth;
@@ -62,12 +66,17 @@ public final class FabricFit {
 
     /** Measures the mold against the recipe's cloth, release layer and finish coat. */
     public static FabricFit measure(MeasuredSolid solid, Recipe recipe) {
-        Double asked = recipe.inspect().clothRadiusMm();
-        FabricFit fit = new FabricFit(solid, asked == null ? clothRadiusMm(recipe.layup()) : asked);
+        FabricFit fit = new FabricFit(solid, clothRadiusMm(recipe));
         double coatsMm = recipe.releaseMm() + recipe.layup().finishCoatMm();
         fit.probe(coatsMm);
         fit.figures = fit.collect(coatsMm);
         return fit;
+    }
+
+    /** Least concave radius that the recipe's cloth follows: as asked, or by its stiffest ply. */
+    public static double clothRadiusMm(Recipe recipe) {
+        Double asked = recipe.inspect().clothRadiusMm();
+        return asked == null ? clothRadiusMm(recipe.layup()) : asked;
     }
 
     /** Least radius of the stiffest ply, by weave and cured thickness. */
@@ -147,16 +156,20 @@ public final class FabricFit {
         double area = place.stream().mapToDouble(s -> samples.weight[s]).sum();
         place.sort(Comparator.comparingDouble(s -> radius[s]));
         int stride = Math.max(1, place.size() / RESTED);
-        int deepest = place.get(0);
-        double gap = 0;
+        List<Stand> stands = new ArrayList<>();
         for (int i = 0; i < place.size(); i += i < RESTED ? 1 : stride) {
-            double here = goTo(probe, place.get(i)).gapMm(limitMm);
-            if (here > gap) {
-                gap = here;
-                deepest = place.get(i);
-            }
+            stands.add(new Stand(place.get(i), goTo(probe, place.get(i)).gapMm(limitMm)));
         }
-        return new Bridge(samples.place(deepest), area, radius[place.get(0)], gap);
+        stands.sort(Comparator.comparingDouble(stand -> -stand.mostMm));
+        Stand deepest = new Stand(place.get(0), 0);
+        for (Stand stand : stands) {
+            if (stand.mostMm < LEAST_GAP_MM || stand.mostMm <= deepest.mostMm) {
+                break;
+            }
+            double gap = goTo(probe, stand.sample).leastGapMm(limitMm);
+            deepest = gap > deepest.mostMm ? new Stand(stand.sample, gap) : deepest;
+        }
+        return new Bridge(samples.place(deepest.sample), area, radius[place.get(0)], deepest.mostMm);
     }
 
     public FabricFigures figures() {

@@ -1,11 +1,14 @@
 package layupmold.geometry.inspect;
 
+import com.carrotsearch.hppc.IntArrayList;
 import java.util.function.IntPredicate;
+import layupmold.geometry.bvh.FreeBall;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.bvh.RestingBall;
 import layupmold.geometry.bvh.TangentBall;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.CornerNormals;
+import org.joml.Vector3d;
 
 /**
  * How tightly the surface that carries cloth bends at a point: the radius of the largest ball that touches it there and
@@ -23,6 +26,9 @@ final class RadiusProbe implements IntPredicate {
     /** Sine of 5°: contacts that rise less above the point's tangent plane are its own edge or noise. */
     private static final double LEAST_RISE = 0.08715574274765817;
 
+    private static final double BESIDE_BY_RADIUS = 0.1;
+    private static final int MOST_BESIDE = 32;
+
     private final MeasuredSolid solid;
     private final TriangleBvh bvh;
     private final double[] unit;
@@ -30,6 +36,7 @@ final class RadiusProbe implements IntPredicate {
     private final TangentBall ball;
     private final NearestPoint nearest = new NearestPoint();
     private final double[] normal = new double[9];
+    private final double[] centre = new double[3];
     private int own;
     private double px;
     private double py;
@@ -69,10 +76,49 @@ final class RadiusProbe implements IntPredicate {
         return shrink(capMm, -1);
     }
 
-    /** How far a cloth that follows {@code radiusMm} stands off the point. */
+    /** How far a cloth that follows {@code radiusMm} stands off the point, or less. */
     double gapMm(double radiusMm) {
         return RestingBall.gapMm(
-                bvh, px, py, pz, nx, ny, nz, radiusMm, 0, solid::carriesCloth, nearest);
+                bvh, px, py, pz, nx, ny, nz, radiusMm, 0, solid::carriesCloth, nearest, centre);
+    }
+
+    /**
+     * The same from the nearest place that the ball rolls to. One that is set on the side of a shallow pleat is pushed
+     * far aside, although the cloth does not notice the pleat: balls on the triangles beside it are tried as well.
+     */
+    double leastGapMm(double radiusMm) {
+        double gap = gapMm(radiusMm);
+        FreeBall rolling = new FreeBall(solid.mesh(), bvh, radiusMm);
+        double least = rolling.approach(px, py, pz, centre[0], centre[1], centre[2]);
+        IntArrayList beside = beside(BESIDE_BY_RADIUS * radiusMm);
+        Vector3d front = new Vector3d();
+        for (int i = 0; i < beside.size(); i++) {
+            front.add(solid.mesh().areaNormal(beside.get(i)));
+        }
+        for (int i = 0; i < beside.size(); i++) {
+            int n = 3 * beside.get(i);
+            double x = px + radiusMm * unit[n];
+            double y = py + radiusMm * unit[n + 1];
+            double z = pz + radiusMm * unit[n + 2];
+            // A pleat may face into the solid, where a ball has room as well.
+            if (front.dot(unit[n], unit[n + 1], unit[n + 2]) > 0
+                    && rolling.cutMm(x, y, z) < BESIDE_BY_RADIUS * radiusMm) {
+                least = Math.min(least, rolling.approach(px, py, pz, x, y, z));
+            }
+        }
+        return Math.min(gap, Math.max(0, least - radiusMm));
+    }
+
+    /** Some triangles that carry cloth within about a distance of the point. */
+    private IntArrayList beside(double reach) {
+        IntArrayList beside = new IntArrayList();
+        bvh.overlapping(px - reach, py - reach, pz - reach, px + reach, py + reach, pz + reach, t -> {
+            if (solid.carriesCloth(t)) {
+                beside.add(t);
+            }
+            return beside.size() < MOST_BESIDE;
+        });
+        return beside;
     }
 
     private double shrink(double capMm, int side) {

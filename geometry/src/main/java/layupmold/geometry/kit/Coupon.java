@@ -62,6 +62,7 @@ public record Coupon(
                 asked.layup(), asked.releaseMm(), asked.openings(),
                 new FlangeSpec(Math.min(FLANGE_MM, flange.widthMm()), flange.draftDeg(), RISE_MM,
                         Math.min(EDGE_RADIUS_MM, flange.edgeRadiusMm()), flange.trimLineDepthMm()),
+                asked.fillet(),
                 new BodySpec(BodySpec.Kind.BLOCK, Math.min(WALL_MM, asked.body().wallMm())), asked.printer(),
                 asked.inspect());
     }

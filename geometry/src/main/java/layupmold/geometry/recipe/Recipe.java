@@ -16,6 +16,7 @@ import org.joml.Vector3d;
  * @param releaseMm thickness of the release layer, mm
  * @param openings what becomes of the part's openings
  * @param flange the surface beyond the perimeter
+ * @param fillet what becomes of corners too tight for the cloth
  * @param body the printed solid
  * @param printer the machine that prints it
  * @param inspect what the finished mold is held against
@@ -31,6 +32,7 @@ public record Recipe(
         double releaseMm,
         OpeningSpec openings,
         FlangeSpec flange,
+        FilletSpec fillet,
         BodySpec body,
         Printer printer,
         InspectSpec inspect) {
@@ -43,6 +45,7 @@ public record Recipe(
         Objects.requireNonNull(layup);
         Objects.requireNonNull(openings);
         Objects.requireNonNull(flange);
+        Objects.requireNonNull(fillet);
         Objects.requireNonNull(body);
         Objects.requireNonNull(printer);
         Objects.requireNonNull(inspect);
@@ -62,42 +65,57 @@ public record Recipe(
      */
     public static Recipe defaults() {
         return new Recipe(null, LengthUnit.MM, null, new Keep.Outer(), Tool.FEMALE, Hold.INNER, Layup.defaults(), 0.05,
-                OpeningSpec.defaults(), FlangeSpec.defaults(), BodySpec.defaults(), Printer.defaults(), InspectSpec.defaults());
+                OpeningSpec.defaults(), FlangeSpec.defaults(), FilletSpec.none(),
+                BodySpec.defaults(), Printer.defaults(), InspectSpec.defaults());
     }
 
     public Recipe withPull(Vector3d direction) {
-        return new Recipe(title, unit, direction, keep, tool, hold, layup, releaseMm, openings, flange, body, printer, inspect);
+        return new Recipe(title, unit, direction, keep, tool, hold, layup, releaseMm, openings, flange, fillet,
+                body, printer, inspect);
     }
 
     public Recipe withKeep(Keep wall) {
-        return new Recipe(title, unit, pull, wall, tool, hold, layup, releaseMm, openings, flange, body, printer, inspect);
+        return new Recipe(title, unit, pull, wall, tool, hold, layup, releaseMm, openings, flange, fillet,
+                body, printer, inspect);
     }
 
     public Recipe withTool(Tool side, Hold held) {
-        return new Recipe(title, unit, pull, keep, side, held, layup, releaseMm, openings, flange, body, printer, inspect);
+        return new Recipe(title, unit, pull, keep, side, held, layup, releaseMm, openings, flange, fillet,
+                body, printer, inspect);
     }
 
     public Recipe withLayup(Layup plies, double release) {
-        return new Recipe(title, unit, pull, keep, tool, hold, plies, release, openings, flange, body, printer, inspect);
+        return new Recipe(title, unit, pull, keep, tool, hold, plies, release, openings, flange, fillet,
+                body, printer, inspect);
     }
 
     public Recipe withOpenings(OpeningSpec spec) {
-        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, spec, flange, body, printer, inspect);
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, spec, flange, fillet,
+                body, printer, inspect);
     }
 
     public Recipe withFlange(FlangeSpec spec) {
-        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, spec, body, printer, inspect);
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, spec, fillet,
+                body, printer, inspect);
+    }
+
+    public Recipe withFillet(FilletSpec spec) {
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, flange, spec,
+                body, printer, inspect);
     }
 
     public Recipe withBody(BodySpec spec) {
-        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, flange, spec, printer, inspect);
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, flange, fillet,
+                spec, printer, inspect);
     }
 
     public Recipe withPrinter(Printer machine) {
-        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, flange, body, machine, inspect);
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, flange, fillet,
+                body, machine, inspect);
     }
 
     public Recipe withInspect(InspectSpec spec) {
-        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, flange, body, printer, spec);
+        return new Recipe(title, unit, pull, keep, tool, hold, layup, releaseMm, openings, flange, fillet,
+                body, printer, spec);
     }
 }

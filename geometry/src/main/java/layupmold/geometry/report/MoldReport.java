@@ -1,6 +1,7 @@
 package layupmold.geometry.report;
 
 import java.util.List;
+import layupmold.geometry.fillet.FilletFigures;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.inspect.DemoldFigures;
 import layupmold.geometry.inspect.FabricFigures;
@@ -8,7 +9,10 @@ import layupmold.geometry.inspect.PrintFigures;
 import layupmold.geometry.inspect.ThicknessFigures;
 import layupmold.geometry.laminate.LaminateFigures;
 
-/** What every stage measured and found, in pipeline order; places are in the posted mesh's frame. */
+/**
+ * What every stage measured and found, in pipeline order; places are in the posted mesh's frame. {@code fillet} is null
+ * where filling was not asked for.
+ */
 public record MoldReport(
         PartFigures part,
         PullFigures pull,
@@ -22,6 +26,7 @@ public record MoldReport(
         ThicknessFigures wall,
         DemoldFigures demold,
         FabricFigures fabric,
+        FilletFigures fillet,
         PrintFigures print,
         List<Finding> findings) {
 

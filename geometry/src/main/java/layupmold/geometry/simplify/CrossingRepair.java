@@ -42,11 +42,16 @@ public final class CrossingRepair {
         this.fixed = surface.fixed().clone();
     }
 
+    /** As {@link #repair(Simplifier.Result, Target, CoordinateLattice)}, but every vertex that is left keeps its place. */
+    public static Simplifier.Result collapse(Simplifier.Result surface, Target target) {
+        return repair(surface, target, null);
+    }
+
     /**
      * O(n log n) a round; most surfaces need none.
      *
      * @param target what the surface stands for
-     * @param lattice the surface's coordinates
+     * @param lattice the surface's coordinates; null to shift nothing
      * @return what is left; vertices of triangles that were changed are not fixed any more
      */
     public static Simplifier.Result repair(Simplifier.Result surface, Target target, CoordinateLattice lattice) {
@@ -103,6 +108,9 @@ public final class CrossingRepair {
 
     /** Shifts a corner of the triangle so that what changes meets nothing; false if none can be. */
     private boolean shift(int triangle) {
+        if (lattice == null) {
+            return false;
+        }
         for (int steps : SHIFTS) {
             for (int corner = 0; corner < 3; corner++) {
                 int v = mesh.from(3 * triangle + corner);

@@ -124,7 +124,7 @@ class FlangeAroundRoughPerimetersTest {
         assertEquals(0, SelfIntersections.find(tool, TriangleBvh.of(tool), 10).length, "the test's own sheet is sound");
         int[] perimeter = Shapes.outline(tool);
         FlangedSurface flanged = FlangeBuilder.build(
-                tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm(), 0, LATTICE);
+                tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm(), 0, 0, LATTICE);
         return BodyBuilder.build(OffsetStage.offset(flanged, 0, LATTICE), BLOCK, LATTICE);
     }
 }

@@ -50,7 +50,7 @@ final class HeronManifest {
     }
 
     private static MoldRecipe recipe(String title, LayupRecipe layup, PrinterRecipe printer) {
-        return new MoldRecipe(title, null, null, null, null, null, layup, null, null, null, null, printer, null, null);
+        return new MoldRecipe(title, null, null, null, null, null, layup, null, null, null, null, null, printer, null, null);
     }
 
     private static LayupRecipe threePlies() {

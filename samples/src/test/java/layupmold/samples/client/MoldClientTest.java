@@ -53,7 +53,8 @@ class MoldClientTest {
     void postsPartAndRecipeAsForm() throws Exception {
         answer("/v1/molds", 202, resource("queued", 0));
         Path part = Files.writeString(folder.resolve("vis\"or.stl"), "solid x\nendsolid x\n");
-        MoldRecipe recipe = new MoldRecipe("visor", null, null, null, null, null, null, 0.1, null, null, null, null, null, null);
+        MoldRecipe recipe = new MoldRecipe("visor", null, null, null, null, null, null, 0.1, null, null, null, null, null, null,
+                null);
         MoldResource mold = client.post(part, recipe, "key-1");
         assertEquals("m1", mold.id());
         String boundary = contentType.substring(contentType.indexOf("boundary=") + 9);

@@ -26,6 +26,6 @@ class RecipeOverridesTest {
     }
 
     private static MoldRecipe flange(String title, FlangeRecipe flange) {
-        return new MoldRecipe(title, null, null, null, null, null, null, null, null, flange, null, null, null, null);
+        return new MoldRecipe(title, null, null, null, null, null, null, null, null, flange, null, null, null, null, null);
     }
 }

@@ -30,7 +30,8 @@ class SameWork {
     String key(String recipeJson) {
         MoldRecipe r = recipes.readStored(recipeJson).effective();
         return Sha256.hex(ContractJson.write(new MoldRecipe(null, r.unit(), r.pull(), r.keep(), r.tool(), r.hold(),
-                withoutAngles(r.layup()), r.releaseMm(), r.openings(), r.flange(), r.body(), r.printer(), r.inspect(), null)));
+                withoutAngles(r.layup()), r.releaseMm(), r.openings(), r.flange(), r.fillet(),
+                r.body(), r.printer(), r.inspect(), null)));
     }
 
     private static LayupRecipe withoutAngles(LayupRecipe layup) {

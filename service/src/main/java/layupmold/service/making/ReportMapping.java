@@ -42,6 +42,7 @@ public interface ReportMapping {
     @Mapping(target = "wall", source = "report.wall")
     @Mapping(target = "demold", source = "report.demold")
     @Mapping(target = "fabric", source = "report.fabric")
+    @Mapping(target = "fillet", source = "report.fillet")
     @Mapping(target = "print", source = "report.print")
     @Mapping(target = "findings", source = "report.findings")
     MoldReportDocument toContract(

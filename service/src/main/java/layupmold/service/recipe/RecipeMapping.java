@@ -5,6 +5,7 @@ import java.util.Locale;
 import layupmold.api.recipe.BodyKind;
 import layupmold.api.recipe.BodyRecipe;
 import layupmold.api.recipe.FibreKind;
+import layupmold.api.recipe.FilletRecipe;
 import layupmold.api.recipe.FlangeRecipe;
 import layupmold.api.recipe.HeldFace;
 import layupmold.api.recipe.InspectRecipe;
@@ -25,6 +26,7 @@ import layupmold.api.recipe.WeaveKind;
 import layupmold.geometry.kit.KitSpec;
 import layupmold.geometry.laminate.MaterialTables;
 import layupmold.geometry.recipe.BodySpec;
+import layupmold.geometry.recipe.FilletSpec;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Hold;
 import layupmold.geometry.recipe.InspectSpec;
@@ -63,6 +65,7 @@ final class RecipeMapping {
                 or(asked.releaseMm(), usual.releaseMm()),
                 asked.openings() == null ? usual.openings() : openings(asked.openings(), usual.openings()),
                 asked.flange() == null ? usual.flange() : flange(asked.flange(), usual.flange()),
+                asked.fillet() == null ? usual.fillet() : fillet(asked.fillet(), usual.fillet()),
                 asked.body() == null ? usual.body() : body(asked.body(), usual.body()),
                 asked.printer() == null ? usual.printer() : printer(asked.printer(), usual.printer()),
                 asked.inspect() == null ? usual.inspect() : inspect(asked.inspect(), usual.inspect()));
@@ -103,6 +106,11 @@ final class RecipeMapping {
 
     private static FibreKind fibre(String rowName) {
         return FibreKind.valueOf(rowName.toUpperCase(Locale.ROOT).replace('-', '_'));
+    }
+
+    private static FilletSpec fillet(FilletRecipe asked, FilletSpec usual) {
+        return new FilletSpec(asked.fill() == null ? usual.fill() : asked.fill(),
+                asked.radiusMm() == null ? usual.radiusMm() : asked.radiusMm());
     }
 
     private static OpeningSpec openings(OpeningsRecipe asked, OpeningSpec usual) {
@@ -181,6 +189,7 @@ final class RecipeMapping {
                 recipe.releaseMm(),
                 toContract(recipe.openings()),
                 toContract(recipe.flange()),
+                new FilletRecipe(recipe.fillet().fill(), recipe.fillet().radiusMm()),
                 toContract(recipe.body()),
                 toContract(recipe.printer()),
                 toContract(recipe.inspect()),

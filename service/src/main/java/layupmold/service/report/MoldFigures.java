@@ -8,6 +8,7 @@ import static layupmold.service.report.Wording.percent;
 
 import java.util.ArrayList;
 import java.util.List;
+import layupmold.geometry.fillet.FilletFigures;
 import layupmold.geometry.report.MoldReport;
 import layupmold.geometry.report.OpeningFigures;
 import layupmold.service.report.ReportPage.Figure;
@@ -50,12 +51,22 @@ final class MoldFigures {
     private static FigureGroup face(MoldReport report) {
         var face = report.face();
         var flange = report.flange();
-        return new FigureGroup("Face and flange", List.of(
+        List<Figure> figures = new ArrayList<>(List.of(
                 new Figure("Kept face", cm2(face.areaMm2()), cm2(face.removedAreaMm2()) + " of back wall and rim removed"),
                 openings(report.openings()),
                 new Figure("Perimeter", mm(face.perimeterMm()), "the trim line"),
                 new Figure("Flange width", mm(flange.leastWidthMm()), "least, measured"),
                 new Figure("Wall draft", degrees(flange.leastDraftDeg()), "least, measured, but for a thousandth of it")));
+        if (report.fillet() != null) {
+            figures.add(filled(report.fillet()));
+        }
+        return new FigureGroup("Face and flange", figures);
+    }
+
+    private static Figure filled(FilletFigures fillet) {
+        return new Figure("Corners filled", cm2(fillet.filledMm2()), fillet.places().size()
+                + (fillet.places().size() == 1 ? " place" : " places") + " to a radius of " + mm(fillet.toolRadiusMm())
+                + ", up to " + mm(fillet.deepestMm()) + " deep; " + fillet.left().size() + " left as they were");
     }
 
     private static Figure openings(OpeningFigures openings) {

@@ -66,7 +66,8 @@ class MarkedPlacesTest {
         ThicknessFigures many = new ThicknessFigures(w.limitMm(), w.leastMm(), w.leastAt(), w.leastRayMm(), w.leastRayAt(),
                 w.p1Mm(), w.p5Mm(), w.thinShare(), w.histogram(), Collections.nCopies(12, w.thinRegions().get(0)), w.capMm());
         List<Figure> lines = lines(MarkedPlaces.of(new MoldReport(r.part(), r.pull(), r.face(), r.openings(), r.laminate(),
-                r.offset(), r.flange(), r.body(), r.checks(), many, r.demold(), r.fabric(), r.print(), r.findings())), "Thin");
+                r.offset(), r.flange(), r.body(), r.checks(), many, r.demold(), r.fabric(), null, r.print(),
+                r.findings())), "Thin");
         assertEquals(10, lines.size());
         assertEquals("3 more", lines.get(9).value());
     }

@@ -48,7 +48,7 @@ final class ReportFixture {
                 new FlangeFigures(42, 20.1, 3.0),
                 new BodyFigures("block", 18_000, new Vector3d(SIZE, SIZE, 55), 980_000, 985_000, 0, 2, 0, 68, 4.2, place),
                 new CheckFigures(0, 0, 0, 1, 0),
-                inspection.wall(), inspection.demold(), inspection.fabric(), inspection.print(),
+                inspection.wall(), inspection.demold(), inspection.fabric(), null, inspection.print(),
                 List.of(
                         Finding.info("pull", "pull-searched", "The pull direction was found by search."),
                         Finding.warning("demold", "locked-region", "An undercut of 240 mm² holds the part: " + HOSTILE)
