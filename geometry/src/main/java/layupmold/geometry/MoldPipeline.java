@@ -124,18 +124,19 @@ public final class MoldPipeline {
         TriangleMesh engraved = TrimEngraving.engrave(capped, female ? trimDepth : -trimDepth);
 
         CoordinateLattice lattice = CoordinateLattice.within(extentMm(engraved));
-        double ballMm = recipe.fillet().fill() ? FilletStage.ballMm(filletMm(), female ? offset : -offset) : 0;
+        double behindMm = female ? offset : -offset;
+        double ballMm = recipe.fillet().fill() ? FilletStage.ballMm(filletMm(), behindMm) : 0;
         FlangedSurface grown = stage("flange", 0.45, () -> flange(engraved, capped, plugged, offset, ballMm, lattice));
         collect(grown.findings());
 
         FilletedSurface filled = !recipe.fillet().fill() ? FilletedSurface.asItWas(grown) : stage("fillet", 0.46,
-                () -> FilletStage.fill(grown, capped.mesh().xyz(), filletMm(), ballMm, female ? offset : -offset));
+                () -> FilletStage.fill(grown, capped.mesh().xyz(), filletMm(), ballMm, behindMm));
         FlangedSurface flanged = filled.surface();
         FilletFigures fillet = filled.figures() == null ? null : filled.figures().in(toPart());
         collect(filled.findings());
 
         OffsetSurface moved = stage("offset", 0.47,
-                () -> OffsetStage.offset(flanged, female ? -offset : offset, lattice));
+                () -> OffsetStage.offset(flanged, -behindMm, lattice));
         collect(moved.findings());
         OffsetSurface tool = !anyOf(plugged) ? moved : stage("plug", 0.64,
                 () -> CorePlugs.raise(moved, recipe.openings(), laminate.laminateMm(), lattice));

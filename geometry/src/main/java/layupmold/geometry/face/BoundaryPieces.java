@@ -1,5 +1,6 @@
 package layupmold.geometry.face;
 
+import layupmold.geometry.mesh.DisjointSets;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 

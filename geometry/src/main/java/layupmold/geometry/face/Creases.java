@@ -1,5 +1,6 @@
 package layupmold.geometry.face;
 
+import layupmold.geometry.mesh.DisjointSets;
 import layupmold.geometry.mesh.EdgeTopology;
 
 /** Tells edges at which one surface ends and another begins from edges inside a smooth surface. */

@@ -104,8 +104,7 @@ final class FilledPatch {
             int g = first;
             do {
                 corner[g] = count;
-                int across = topology.twin(EdgeTopology.previous(g));
-                g = across;
+                g = topology.twin(EdgeTopology.previous(g));
             } while (g >= 0 && g != first);
             count++;
         }
@@ -158,16 +157,16 @@ final class FilledPatch {
 
     /** Frees the whole of crossings, which thin triangles have with their neighbours. */
     private static Result uncrossed(Result joined, Target target) {
+        int[] pairs = SelfIntersections.findInvolving(joined.mesh, joined.firstTouched, PAIR_LIMIT);
+        if (pairs.length == 0 || pairs.length > PAIR_LIMIT || EdgeTopology.of(joined.mesh).nonManifoldCount() > 0) {
+            return joined;
+        }
         boolean[] fixed = new boolean[joined.mesh.vertexCount()];
         int[] labels = new int[joined.regions.length];
         for (int t = 0; t < labels.length; t++) {
             labels[t] = 2 * joined.regions[t] + (t < joined.firstTouched ? 0 : 1);
         }
         Simplifier.Result given = new Simplifier.Result(joined.mesh, labels, fixed);
-        int[] pairs = SelfIntersections.findInvolving(joined.mesh, joined.firstTouched, PAIR_LIMIT);
-        if (pairs.length == 0 || pairs.length > PAIR_LIMIT || EdgeTopology.of(joined.mesh).nonManifoldCount() > 0) {
-            return joined;
-        }
         Simplifier.Result freed = CrossingRepair.collapse(given, target);
         if (freed == given) {
             return joined;

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import layupmold.geometry.finding.Place;
+import layupmold.geometry.mesh.DisjointSets;
 import org.joml.Vector3d;
 
 /**
@@ -27,16 +28,13 @@ final class FilledRegions {
     private final RollingBall rolling;
     private final FilletSheet sheet;
     private final double behindMm;
-    private final int[] parent;
+    private final DisjointSets fillings;
 
     private FilledRegions(RollingBall rolling, FilletSheet sheet, double behindMm) {
         this.rolling = rolling;
         this.sheet = sheet;
         this.behindMm = behindMm;
-        this.parent = new int[sheet.vertexCount()];
-        for (int v = 0; v < parent.length; v++) {
-            parent[v] = v;
-        }
+        this.fillings = new DisjointSets(sheet.vertexCount());
     }
 
     /** @param behindMm how far the tool surface lies behind the sheet */
@@ -50,17 +48,17 @@ final class FilledRegions {
                 int a = sheet.triangles.get(3 * t + k);
                 int b = sheet.triangles.get(3 * t + (k + 1) % 3);
                 if (sheet.isFilled(a) && sheet.isFilled(b)) {
-                    parent[Math.max(root(a), root(b))] = Math.min(root(a), root(b));
+                    fillings.join(a, b);
                 }
             }
         }
         IntObjectHashMap<Sum> sums = new IntObjectHashMap<>();
-        for (int v = 0; v < parent.length; v++) {
+        for (int v = 0; v < sheet.vertexCount(); v++) {
             if (sheet.isFilled(v)) {
-                Sum sum = sums.get(root(v));
+                Sum sum = sums.get(fillings.find(v));
                 if (sum == null) {
                     sum = new Sum();
-                    sums.put(root(v), sum);
+                    sums.put(fillings.find(v), sum);
                 }
                 double depth = depthMm(v);
                 if (depth > sum.deepest) {
@@ -90,18 +88,9 @@ final class FilledRegions {
                 Vector3d a = onTool(sheet.triangles.get(3 * t));
                 Vector3d b = onTool(sheet.triangles.get(3 * t + 1)).sub(a);
                 Vector3d c = onTool(sheet.triangles.get(3 * t + 2)).sub(a);
-                sums.get(root(filled)).area += b.cross(c).length() / 2;
+                sums.get(fillings.find(filled)).area += b.cross(c).length() / 2;
             }
         }
-    }
-
-    private int root(int v) {
-        int r = v;
-        while (parent[r] != r) {
-            parent[r] = parent[parent[r]];
-            r = parent[r];
-        }
-        return r;
     }
 
     /** How far the filled tool surface is from where it would be at a vertex; 0 beside such a vertex. */

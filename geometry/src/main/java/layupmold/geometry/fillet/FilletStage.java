@@ -30,8 +30,6 @@ public final class FilletStage {
     private static final int MOST_PLACES = 100;
     private static final int MOST_FINDINGS = 10;
     private static final int ATTEMPTS = 5;
-    /** Of the first attempt's faults; each next attempt leaves twice as much around those still there. */
-    private static final double REACH_BY_RADIUS = 1.5;
 
     private FilletStage() {
     }
@@ -73,7 +71,8 @@ public final class FilletStage {
                 return new FilletedSurface(new FlangedSurface(mesh, patch.regions(), new double[0],
                         outline(mesh), flanged.findings()), figures, findings(figures));
             }
-            double reach = ballMm * REACH_BY_RADIUS * (1 << attempt);
+            // Each attempt leaves twice as much around faults that are still there.
+            double reach = rolling.reachMm() * (1 << attempt);
             leave(wrong.unsound(), patch, sheet, reach);
             leave(wrong.off(), patch, sheet, reach);
             sheet.runOut();

@@ -18,8 +18,6 @@ final class Refinement {
     private static final int ROUNDS = 24;
     private static final int GRAIN = 32;
     private static final int TEARS = 3;
-    /** Of what is left around a tear. */
-    private static final double REACH_BY_RADIUS = 1.5;
     private static final int MOST_VERTICES = 1 << 21;
 
     private final RollingBall rolling;
@@ -37,7 +35,7 @@ final class Refinement {
 
     /** Goes on until all is as fine as asked, or there are too many vertices; leaves out where the filling tears. */
     void run() {
-        double reach = REACH_BY_RADIUS * rolling.radiusMm();
+        double reach = rolling.reachMm();
         refine();
         for (int i = 0; i < TEARS && !torn.isEmpty(); i++, reach *= 2) {
             for (SheetEdge edge : torn) {

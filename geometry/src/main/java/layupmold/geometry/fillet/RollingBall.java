@@ -25,6 +25,8 @@ record RollingBall(TriangleMesh ground, double[] normals, TriangleBvh bvh, doubl
     private static final double RUN_OUT_MM = 0.006;
     /** A wedge of 13° is filled so deep; slits that are narrower and deeper do not project on their lids one to one. */
     private static final double MOST_DEPTH_BY_RADIUS = 8;
+    /** Of what is left as it is around a place that cannot be filled. */
+    private static final double REACH_BY_RADIUS = 1.5;
     private static final double RESTING_MM = 0.004;
     /** How far triangles of the filling may leave it. */
     private static final double CHORD_MM = 0.008;
@@ -73,6 +75,11 @@ record RollingBall(TriangleMesh ground, double[] normals, TriangleBvh bvh, doubl
 
     double restingMm() {
         return share * RESTING_MM;
+    }
+
+    /** How far around a place that cannot be filled all is left as it is, at first. */
+    double reachMm() {
+        return REACH_BY_RADIUS * radiusMm;
     }
 
     /** Whether the ball touches a point of {@code triangle} there without cutting in elsewhere. */

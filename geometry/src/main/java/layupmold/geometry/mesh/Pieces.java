@@ -10,22 +10,21 @@ import java.util.stream.IntStream;
  */
 public final class Pieces {
 
-    private final int[] parent;
+    private final DisjointSets sets;
 
     private Pieces(TriangleMesh mesh) {
         int[] triangles = mesh.triangles();
-        parent = new int[mesh.vertexCount()];
-        Arrays.setAll(parent, v -> v);
+        sets = new DisjointSets(mesh.vertexCount());
         for (int t = 0; t < triangles.length; t += 3) {
-            join(triangles[t], triangles[t + 1]);
-            join(triangles[t], triangles[t + 2]);
+            sets.join(triangles[t], triangles[t + 1]);
+            sets.join(triangles[t], triangles[t + 2]);
         }
     }
 
     /** Number of pieces. */
     public static int count(TriangleMesh mesh) {
         Pieces pieces = new Pieces(mesh);
-        return (int) Arrays.stream(mesh.triangles()).map(pieces::root).distinct().count();
+        return (int) Arrays.stream(mesh.triangles()).map(pieces.sets::find).distinct().count();
     }
 
     /** The triangles of the piece that has the most, ascending; of equals the one with the lowest vertex. */
@@ -34,28 +33,13 @@ public final class Pieces {
         int[] size = new int[mesh.vertexCount()];
         int best = 0;
         for (int t = 0; t < mesh.triangleCount(); t++) {
-            size[pieces.root(mesh.triangles()[3 * t])]++;
+            size[pieces.sets.find(mesh.triangles()[3 * t])]++;
         }
         for (int v = 0; v < size.length; v++) {
             best = size[v] > size[best] ? v : best;
         }
         int main = best;
         return IntStream.range(0, mesh.triangleCount())
-                .filter(t -> pieces.root(mesh.triangles()[3 * t]) == main).toArray();
-    }
-
-    private void join(int a, int b) {
-        int ra = root(a);
-        int rb = root(b);
-        parent[Math.max(ra, rb)] = Math.min(ra, rb);
-    }
-
-    private int root(int v) {
-        int r = v;
-        while (parent[r] != r) {
-            parent[r] = parent[parent[r]];
-            r = parent[r];
-        }
-        return r;
+                .filter(t -> pieces.sets.find(mesh.triangles()[3 * t]) == main).toArray();
     }
 }
