@@ -1,5 +1,6 @@
 package layupmold.geometry.inspect;
 
+import java.util.Arrays;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -29,6 +30,9 @@ final class FaceFeatures {
     boolean onBoundary;
     /** Which way the sheet faces at the last located point; not a unit vector. */
     final Vector3d facing = new Vector3d();
+    /** Triangles that meet at the last located point. */
+    private int[] meeting = new int[8];
+    private int meetings;
 
     private FaceFeatures(TriangleMesh mesh, EdgeTopology topology, double[] normals, VertexTriangles around,
             boolean[] boundaryVertices) {
@@ -66,8 +70,10 @@ final class FaceFeatures {
     void locate(NearestPoint point) {
         int t = point.triangle;
         double[] b = barycentric(point);
+        meetings = 0;
         int zeros = (b[0] < ON_EDGE ? 1 : 0) + (b[1] < ON_EDGE ? 1 : 0) + (b[2] < ON_EDGE ? 1 : 0);
         if (zeros == 0) {
+            meet(t);
             facing.set(normals[3 * t], normals[3 * t + 1], normals[3 * t + 2]);
             cosine = 1;
             onBoundary = false;
@@ -82,12 +88,14 @@ final class FaceFeatures {
 
     private void locateOnEdge(int h) {
         int t = h / 3;
+        meet(t);
         facing.set(normals[3 * t], normals[3 * t + 1], normals[3 * t + 2]);
         int twin = topology.twin(h);
         onBoundary = twin < 0;
         cosine = 1;
         if (!onBoundary) {
             int u = twin / 3;
+            meet(u);
             cosine = Math.sqrt(Math.max(0, (1 + dot(normals, 3 * t, normals, 3 * u)) / 2));
             facing.add(normals[3 * u], normals[3 * u + 1], normals[3 * u + 2]);
         }
@@ -97,6 +105,7 @@ final class FaceFeatures {
         facing.set(0, 0, 0);
         for (int i = around.start(v); i < around.start(v + 1); i++) {
             int t = 3 * around.triangle(i);
+            meet(around.triangle(i));
             int corner = mesh.triangles()[t] == v ? 0 : mesh.triangles()[t + 1] == v ? 1 : 2;
             double angle = cornerAngle(mesh, t + corner);
             facing.add(angle * normals[t], angle * normals[t + 1], angle * normals[t + 2]);
@@ -108,6 +117,21 @@ final class FaceFeatures {
             cosine = Math.min(cosine, facing.dot(normals[t], normals[t + 1], normals[t + 2]) / length);
         }
         onBoundary = boundaryVertices[v];
+    }
+
+    private void meet(int t) {
+        meeting = meetings < meeting.length ? meeting : Arrays.copyOf(meeting, 2 * meetings);
+        meeting[meetings++] = t;
+    }
+
+    /** Greatest height of the last located point moved by (x, y, z) over the planes of the triangles that meet there. */
+    double height(double x, double y, double z) {
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < meetings; i++) {
+            int n = 3 * meeting[i];
+            highest = Math.max(highest, normals[n] * x + normals[n + 1] * y + normals[n + 2] * z);
+        }
+        return highest;
     }
 
     private double[] barycentric(NearestPoint point) {

@@ -16,9 +16,9 @@ import org.joml.Vector3d;
  * How far the finished tool surface is from where it should be, measured both ways.
  *
  * <p>From the tool: the deviation of a point is its signed distance to the face, counted positive on the side the
- * offset goes to, minus the offset's size. Left out and told apart are points over a corner so sharp that a mitre would
- * miss the tolerance (the nearest face point lies on such an edge or vertex), points that lie off because the face
- * beside their nearest point is in the way of the offset, and points beyond the face's boundary.
+ * offset goes to, minus the offset's size. A point nearest to an edge or a vertex may be as far as a mitre goes, up to
+ * the mitre's limit: at the offset from the farthest of the planes that meet there. Left out and told apart are points
+ * that keep this over a corner so sharp that a mitre misses the tolerance, and points beyond the face's boundary.
  *
  * <p>From the face: every face point moved by the offset must lie on the solid, unless another part of the face is
  * nearer to it than the offset, so that no offset surface can pass there. This finds places that the tool surface left
@@ -34,6 +34,8 @@ public final class ToolDeviation {
     private static final int SAMPLES = 60_000;
     private static final int GRAIN = 1024;
     private static final double SPAN_MM = 5 * TOLERANCE_MM;
+    /** No mitre reaches farther than this, in offsets. */
+    private static final double MITRE_LIMIT = 2.5;
 
     private final MeasuredSolid solid;
     private final Sheet face;
@@ -98,23 +100,28 @@ public final class ToolDeviation {
         double z = toolSamples.xyz[3 * s + 2];
         face.bvh.nearestAnywhere(x, y, z, Math.abs(offsetMm) + TOLERANCE_MM, null, nearest);
         features.locate(nearest);
-        double distance = nearest.distance();
-        double side = features.facing.dot(x - nearest.x, y - nearest.y, z - nearest.z) * offsetMm;
-        double mitreExcess = features.mitreExcess(offsetMm);
-        double off = (side < 0 ? -distance : distance) - Math.abs(offsetMm);
-        // Over a blunt edge the tool may lie anywhere between the round and the mitred offset.
-        deviation[s] = off > 0 && mitreExcess <= TOLERANCE_MM ? Math.max(0, off - mitreExcess) : off;
+        double dx = x - nearest.x;
+        double dy = y - nearest.y;
+        double dz = z - nearest.z;
+        boolean before = features.facing.dot(dx, dy, dz) * offsetMm >= 0;
+        deviation[s] = before ? deviation(nearest.distance(), dx, dy, dz, features)
+                : -nearest.distance() - Math.abs(offsetMm);
         if (features.onBoundary) {
             kind[s] = BEYOND;
-        } else if (mitreExcess > TOLERANCE_MM) {
+        } else if (Math.abs(deviation[s]) <= TOLERANCE_MM && features.mitreExcess(offsetMm) > TOLERANCE_MM) {
             kind[s] = REACH_LIMITED;
-        } else if (Math.abs(deviation[s]) > TOLERANCE_MM) {
-            Vector3d n = features.facing.normalize();
-            double qx = nearest.x;
-            double qy = nearest.y;
-            double qz = nearest.z;
-            kind[s] = isUnreached(qx, qy, qz, n.x, n.y, n.z, nearest) ? REACH_LIMITED : KEPT;
         }
+    }
+
+    /** In front of an edge or a corner the tool may lie anywhere between the round and the mitred offset. */
+    private double deviation(double distance, double dx, double dy, double dz, FaceFeatures features) {
+        double planned = Math.abs(offsetMm);
+        if (distance <= planned) {
+            return distance - planned;
+        }
+        double side = Math.signum(offsetMm);
+        double height = features.height(side * dx, side * dy, side * dz);
+        return Math.max(0, Math.max(height, distance / MITRE_LIMIT) - planned);
     }
 
     /** Whether the face point moved by the offset lies nearer to another part of the face. */

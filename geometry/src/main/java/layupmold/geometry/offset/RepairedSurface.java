@@ -16,7 +16,9 @@ import layupmold.geometry.offset.repair.SurfaceFinish;
 import layupmold.geometry.simplify.CrossingRepair;
 import layupmold.geometry.simplify.Simplifier;
 import layupmold.geometry.simplify.SimplifyLimits;
+import layupmold.geometry.simplify.Target;
 import layupmold.geometry.simplify.TargetFit;
+import layupmold.geometry.simplify.TriangleMiss;
 import org.joml.Vector3d;
 
 /**
@@ -51,8 +53,11 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, double wor
     private static SurfaceFinish.Result finish(LocalRepair.Result built, CoordinateLattice lattice) {
         TriangleMesh rounded =
                 new TriangleMesh(lattice.round(built.mesh().xyz().clone()), built.mesh().triangles());
-        Simplifier.Result fewer = CrossingRepair.repair(
-                Simplifier.simplify(rounded, built.labels(), built.moved(), SIMPLIFY), built.field().target(), lattice);
+        Target target = built.field().target();
+        TriangleMiss miss = new TriangleMiss(target);
+        Simplifier.Result simplified = Simplifier.simplify(rounded, built.labels(), built.moved(), SIMPLIFY,
+                (xyz, a, b, c) -> miss.worst(xyz, a, b, c, OffsetStage.TOLERANCE_MM) <= OffsetStage.TOLERANCE_MM);
+        Simplifier.Result fewer = CrossingRepair.repair(simplified, target, lattice);
         return SurfaceFinish.finish(
                 fewer.mesh(), fewer.labels(), fewer.fixed(), built.field(), FINISH_MM, lattice);
     }

@@ -41,21 +41,29 @@ public final class Simplifier {
         }
     }
 
+    /** Decides on new triangles between fixed vertices: what is done for a surface later looks at others only. */
+    @FunctionalInterface
+    public interface Bridge {
+        boolean allows(double[] xyz, int a, int b, int c);
+    }
+
     private final HalfEdgeMesh mesh;
     private final int[] labels;
     private final boolean[] fixed;
     private final SimplifyLimits limits;
+    private final Bridge bridge;
     private final Quadrics quadrics;
     private final CollapseGuard guard;
     private final HalfEdgeMesh.Fan fan = new HalfEdgeMesh.Fan();
     private final int[] candidates = new int[TRIES];
     private final double[] costs = new double[TRIES];
 
-    private Simplifier(TriangleMesh mesh, int[] labels, boolean[] fixed, SimplifyLimits limits) {
+    private Simplifier(TriangleMesh mesh, int[] labels, boolean[] fixed, SimplifyLimits limits, Bridge bridge) {
         this.mesh = new HalfEdgeMesh(mesh);
         this.labels = labels;
         this.fixed = fixed;
         this.limits = limits;
+        this.bridge = bridge;
         this.quadrics = new Quadrics(mesh);
         this.guard = new CollapseGuard(this.mesh, limits.leastHeightMm());
         fenceBorders();
@@ -67,7 +75,18 @@ public final class Simplifier {
      * @param fixed vertices that stay, unless an edge shorter than the limits allow ends there
      */
     public static Result simplify(TriangleMesh mesh, int[] labels, boolean[] fixed, SimplifyLimits limits) {
-        Simplifier simplifier = new Simplifier(mesh, labels, fixed, limits);
+        return simplify(mesh, labels, fixed, limits, (xyz, a, b, c) -> true);
+    }
+
+    /**
+     * @param mesh two-manifold, with or without boundary
+     * @param labels one for each triangle
+     * @param fixed vertices that stay, unless an edge shorter than the limits allow ends there
+     * @param bridge asked before three fixed vertices get a triangle between them
+     */
+    public static Result simplify(
+            TriangleMesh mesh, int[] labels, boolean[] fixed, SimplifyLimits limits, Bridge bridge) {
+        Simplifier simplifier = new Simplifier(mesh, labels, fixed, limits, bridge);
         for (double share : PASSES) {
             simplifier.pass(share * limits.deviationMm());
         }
@@ -126,7 +145,8 @@ public final class Simplifier {
             for (int h = 3 * t + 1; h < 3 * t + 3; h++) {
                 longest = squaredLength(h) > squaredLength(longest) ? h : longest;
             }
-            if (mesh.twin(longest) >= 0 && !isLabelBorder(longest) && guard.allowsFlip(longest)) {
+            if (mesh.twin(longest) >= 0 && !isLabelBorder(longest) && guard.allowsFlip(longest)
+                    && bridgesFlipped(longest)) {
                 mesh.flip(longest);
             }
         }
@@ -136,12 +156,35 @@ public final class Simplifier {
         int count = gather(u, limit);
         for (int i = 0; i < count; i++) {
             int h = candidates[i];
-            if (guard.allows(h, fan, isTiny(h))) {
+            if (guard.allows(h, fan, isTiny(h)) && bridgesCollapsed(h)) {
                 quadrics.merge(u, mesh.to(h));
                 mesh.collapse(h, fan);
                 return;
             }
         }
+    }
+
+    /** Whether the triangles that stay around the start of {@code h} may be drawn to its end. */
+    private boolean bridgesCollapsed(int h) {
+        int v = mesh.to(h);
+        for (int i = 0; i < fan.size; i++) {
+            int p = mesh.to(fan.halfEdges[i]);
+            int q = mesh.apex(fan.halfEdges[i]);
+            if (p != v && q != v && !mayBridge(v, p, q)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean bridgesFlipped(int h) {
+        int a = mesh.apex(h);
+        int b = mesh.apex(mesh.twin(h));
+        return mayBridge(mesh.from(h), b, a) && mayBridge(mesh.to(h), a, b);
+    }
+
+    private boolean mayBridge(int a, int b, int c) {
+        return !(fixed[a] && fixed[b] && fixed[c]) || bridge.allows(mesh.xyz, a, b, c);
     }
 
     /** The cheapest half-edges that {@code u} may leave along. */

@@ -50,7 +50,9 @@ public final class TargetFit {
         for (int v = 0; v < loose.length; v++) {
             free.set(v, loose[v]);
         }
-        this.edits = new MeshEdits(mesh, surface, this.labels, free, targets.get(), toleranceMm, lattice);
+        TargetProbe probe = new TargetProbe(mesh, targets.get(), toleranceMm, lattice);
+        this.edits = new MeshEdits(new FittedMesh(mesh, this.labels, free, t -> 4 * t < misses.size() ? worst(t) : 0, probe,
+                new CrossingCheck(mesh, surface), toleranceMm));
     }
 
     /**
@@ -129,7 +131,7 @@ public final class TargetFit {
                 continue;
             }
             double[] miss = {misses.get(4 * t), misses.get(4 * t + 1), misses.get(4 * t + 2), misses.get(4 * t + 3)};
-            for (int u : edits.improve(t, miss, u -> 4 * u < misses.size() ? worst(u) : 0)) {
+            for (int u : edits.improve(t, miss)) {
                 changed.set(u);
             }
         }

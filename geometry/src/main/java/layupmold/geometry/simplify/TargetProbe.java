@@ -7,7 +7,7 @@ import layupmold.geometry.mesh.Planes;
 final class TargetProbe {
 
     /** Triangles may turn by about 75° from what they should face. */
-    private static final double LEAST_COSINE = 0.25;
+    static final double LEAST_COSINE = 0.25;
     /** Triangles flatter than this face nowhere. */
     private static final double FLAT_MM = 1e-3;
     private static final int PROJECTION_STEPS = 4;
@@ -19,6 +19,7 @@ final class TargetProbe {
 
     private final HalfEdgeMesh mesh;
     private final Target target;
+    private final TriangleMiss measure;
     private final double toleranceMm;
     private final CoordinateLattice lattice;
 
@@ -26,6 +27,7 @@ final class TargetProbe {
     TargetProbe(HalfEdgeMesh mesh, Target target, double toleranceMm, CoordinateLattice lattice) {
         this.mesh = mesh;
         this.target = target;
+        this.measure = new TriangleMiss(target);
         this.toleranceMm = toleranceMm;
         this.lattice = lattice;
     }
@@ -38,30 +40,36 @@ final class TargetProbe {
         return new double[] {mesh.xyz[3 * v], mesh.xyz[3 * v + 1], mesh.xyz[3 * v + 2]};
     }
 
-    /** At the middle of two vertices. */
-    double missBetween(int a, int b) {
+    /** At {@code share} of the way from one vertex to another. */
+    double[] between(int a, int b, double share) {
+        double[] p = new double[3];
+        for (int k = 0; k < 3; k++) {
+            p[k] = (1 - share) * mesh.xyz[3 * a + k] + share * mesh.xyz[3 * b + k];
+        }
+        return p;
+    }
+
+    /** Greatest miss at the middles of a triangle's sides and of itself. */
+    double missAtMiddles(int a, int b, int c) {
+        return Math.max(Math.max(missBetween(a, b), missBetween(b, c)),
+                Math.max(missBetween(c, a), missBetween(a, b, c)));
+    }
+
+    private double missBetween(int a, int b) {
         double[] p = mesh.xyz;
         return Math.abs(target.miss((p[3 * a] + p[3 * b]) / 2, (p[3 * a + 1] + p[3 * b + 1]) / 2,
                 (p[3 * a + 2] + p[3 * b + 2]) / 2));
     }
 
-    /** At the middle of three vertices. */
-    double missBetween(int a, int b, int c) {
+    private double missBetween(int a, int b, int c) {
         double[] p = mesh.xyz;
         return Math.abs(target.miss((p[3 * a] + p[3 * b] + p[3 * c]) / 3,
                 (p[3 * a + 1] + p[3 * b + 1] + p[3 * c + 1]) / 3, (p[3 * a + 2] + p[3 * b + 2] + p[3 * c + 2]) / 3));
     }
 
-    /** Greatest miss at the quarters of a side that is new. */
-    double missAlong(int a, int b) {
-        double[] p = mesh.xyz;
-        double worst = 0;
-        for (double share = 0.25; share < 1; share += 0.25) {
-            double rest = 1 - share;
-            worst = Math.max(worst, Math.abs(target.miss(share * p[3 * a] + rest * p[3 * b],
-                    share * p[3 * a + 1] + rest * p[3 * b + 1], share * p[3 * a + 2] + rest * p[3 * b + 2])));
-        }
-        return worst;
+    /** Greatest miss of a triangle; looks no further once that is more than {@code enough}. */
+    double missOf(int a, int b, int c, double enough) {
+        return measure.worst(mesh.xyz, a, b, c, enough);
     }
 
     /** Whether a point is within {@code reachMm} of the middle between two vertices. */
@@ -161,14 +169,15 @@ final class TargetProbe {
         double[] n = normal(corners, at);
         double length = Math.sqrt(dot(n, n));
         return length > FLAT_MM * longest(corners, at) && dot(n, front) >= LEAST_COSINE * length * Math.sqrt(dot(front, front))
-                || facesTarget(corners, at);
+                || facesTarget(corners, at, LEAST_COSINE);
     }
 
-    boolean facesTarget(int[] corners, int at) {
+    /** The same along its target, within the angle of {@code cosine}. */
+    boolean facesTarget(int[] corners, int at, double cosine) {
         double[] n = normal(corners, at);
         double length = Math.sqrt(dot(n, n));
         missBetween(corners[at], corners[at + 1], corners[at + 2]);
-        return length > FLAT_MM * longest(corners, at) && target.along(n[0], n[1], n[2]) >= LEAST_COSINE * length;
+        return length > FLAT_MM * longest(corners, at) && target.along(n[0], n[1], n[2]) >= cosine * length;
     }
 
     private double longest(int[] corners, int at) {

@@ -20,6 +20,8 @@ public final class TriangleMiss {
     private static final double GROWTH = 1.4;
 
     private final Target target;
+    private final double[] worst = new double[4];
+    private double enough = Double.POSITIVE_INFINITY;
     private double[] xyz;
     private int a;
     private int b;
@@ -48,17 +50,31 @@ public final class TriangleMiss {
         bends |= target.along(n[0], n[1], n[2]) < flat;
         into[at + 3] = missAt(1 / 3.0, 1 / 3.0);
         bends |= target.along(n[0], n[1], n[2]) < flat;
+        if (Math.max(Math.max(into[at], into[at + 1]), Math.max(into[at + 2], into[at + 3])) > enough) {
+            return;
+        }
         for (int k = 0; k < 3 && !bends; k++) {
             missAt(k == 0 ? 1 : 0, k == 1 ? 1 : 0);
             bends = target.along(n[0], n[1], n[2]) < flat;
         }
-        if (bends) {
-            lookCloser(into, at);
+        if (bends && lookCloser(into, at)) {
             lookTowardsCorners(into, at);
         }
     }
 
-    private void lookCloser(double[] into, int at) {
+    /**
+     * Greatest miss along the sides and inside the triangle of vertices {@code a}, {@code b} and {@code c}; looks no further
+     * once that is more than {@code enough}.
+     */
+    public double worst(double[] xyz, int a, int b, int c, double enough) {
+        this.enough = enough;
+        of(xyz, a, b, c, worst, 0);
+        this.enough = Double.POSITIVE_INFINITY;
+        return Math.max(Math.max(worst[0], worst[1]), Math.max(worst[2], worst[3]));
+    }
+
+    /** False if that is enough. */
+    private boolean lookCloser(double[] into, int at) {
         double longest = Math.max(squaredLength(a, b), Math.max(squaredLength(b, c), squaredLength(c, a)));
         int parts = (int) Math.max(LEAST_PARTS, Math.min(MOST_PARTS, Math.ceil(Math.sqrt(longest) / SPACING_MM)));
         for (int i = 0; i <= parts; i++) {
@@ -67,9 +83,13 @@ public final class TriangleMiss {
                 if (i < parts && j < parts && k < parts) {
                     int place = k == 0 ? at : i == 0 ? at + 1 : j == 0 ? at + 2 : at + 3;
                     into[place] = Math.max(into[place], missAt(i / (double) parts, j / (double) parts));
+                    if (into[place] > enough) {
+                        return false;
+                    }
                 }
             }
         }
+        return true;
     }
 
     /** Along the sides and the medians. */

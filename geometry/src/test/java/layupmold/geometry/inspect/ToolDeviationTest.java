@@ -118,6 +118,18 @@ class ToolDeviationTest {
         assertEquals(ring, figures.reachLimitedMm2(), 0.03 * ring);
     }
 
+    /** The chamfer's plane passes the face's corner at (2 · offset − leg) / √2, inside the round offset. */
+    @Test
+    void aCornerCutOffBelowTheOffsetIsNoMitre() {
+        double leg = 0.5;
+        double r = 30 + OFFSET;
+        double bottom = 20 - OFFSET;
+        TriangleMesh mold = new Revolved().to(0, 0).to(50, 0).to(50, HEIGHT).to(r, HEIGHT).to(r, bottom + leg)
+                .to(r - leg, bottom).to(0, bottom).solid(SEGMENTS);
+        DeviationFigures figures = measure(mold, inCup(r, bottom), cup(30, 20), inCup(30, 20), OFFSET);
+        assertEquals(OFFSET - (2 * OFFSET - leg) / Math.sqrt(2), figures.maxMm(), 2e-3);
+    }
+
     @Test
     void anInnerCornerThatTheOffsetCannotReachIsToldApart() {
         double r = 30 - OFFSET;

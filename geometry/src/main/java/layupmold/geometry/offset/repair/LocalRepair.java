@@ -189,9 +189,11 @@ public final class LocalRepair {
             return null;
         }
         LabelledSheet sheet = contoured.sheet();
+        boolean[] missed = OffTarget.corners(surface, off);
         boolean[] kept = new boolean[sheet.given().length];
         for (int v = 0; v < kept.length; v++) {
-            kept[v] = sheet.given()[v] >= 0;
+            // What missed and was left as it was must be looked at again.
+            kept[v] = sheet.given()[v] >= 0 && !missed[sheet.given()[v]];
         }
         return new Result(sheet.mesh(), sheet.labels(), kept, 0, contoured.cellMm(), null, field);
     }

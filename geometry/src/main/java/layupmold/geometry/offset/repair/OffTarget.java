@@ -20,15 +20,12 @@ final class OffTarget {
         Parallel.forRanges(off.length, GRAIN, (chunk, from, to) -> {
             Target target = field.target();
             TriangleMiss between = new TriangleMiss(target);
-            double[] misses = new double[4];
             for (int t = from; t < to; t++) {
                 if (asked.test(t)) {
                     off[t] = missesAtCorner(mesh, t, target, toleranceMm);
-                    if (!off[t]) {
-                        int[] corners = mesh.triangles();
-                        between.of(mesh.xyz(), corners[3 * t], corners[3 * t + 1], corners[3 * t + 2], misses, 0);
-                        off[t] = Math.max(Math.max(misses[0], misses[1]), Math.max(misses[2], misses[3])) > toleranceMm;
-                    }
+                    int[] corners = mesh.triangles();
+                    off[t] = off[t] || toleranceMm < between.worst(
+                            mesh.xyz(), corners[3 * t], corners[3 * t + 1], corners[3 * t + 2], toleranceMm);
                 }
             }
         });
@@ -41,11 +38,16 @@ final class OffTarget {
      */
     static boolean[] vertices(TriangleMesh mesh, boolean[] suspect, OffsetField field, double toleranceMm) {
         int[] corners = mesh.triangles();
-        boolean[] off = triangles(mesh, t -> suspect[corners[3 * t]] || suspect[corners[3 * t + 1]]
-                || suspect[corners[3 * t + 2]], field, toleranceMm);
+        return corners(mesh, triangles(mesh, t -> suspect[corners[3 * t]] || suspect[corners[3 * t + 1]]
+                || suspect[corners[3 * t + 2]], field, toleranceMm));
+    }
+
+    /** @return for each vertex whether a triangle there is one of the chosen */
+    static boolean[] corners(TriangleMesh mesh, boolean[] chosen) {
+        int[] corners = mesh.triangles();
         boolean[] vertices = new boolean[mesh.vertexCount()];
         for (int i = 0; i < corners.length; i++) {
-            vertices[corners[i]] |= off[i / 3];
+            vertices[corners[i]] |= chosen[i / 3];
         }
         return vertices;
     }
