@@ -20,6 +20,7 @@ import layupmold.geometry.inspect.ToolDeviation;
 import layupmold.geometry.laminate.LaminateFigures;
 import layupmold.geometry.laminate.OffsetRule;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.offset.KnownMiss;
 import layupmold.geometry.offset.OffsetSurface;
 import layupmold.geometry.plug.PlugMeasurement;
 import layupmold.geometry.recipe.Recipe;
@@ -48,8 +49,11 @@ record FinishedMold(
         List<Finding> failures,
         List<Finding> findings) {
 
-    /** @param face capped face and flange before the offset, facing the part's outside, in the solid's frame */
-    static FinishedMold measure(MoldSolid mold, TriangleMesh face, double offsetMm, Recipe recipe) {
+    /**
+     * @param face capped face and flange before the offset, facing the part's outside, in the solid's frame
+     * @param known where the tool surface is known to be off by most, in the solid's frame
+     */
+    static FinishedMold measure(MoldSolid mold, TriangleMesh face, double offsetMm, KnownMiss known, Recipe recipe) {
         MeasuredSolid solid = MeasuredSolid.of(mold.mesh(), mold.regions());
         List<Finding> failures = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
@@ -59,7 +63,8 @@ record FinishedMold(
         failures.addAll(wall.findings());
         Inspection inspection = null;
         if (failures.isEmpty()) {
-            inspection = Inspection.inspect(solid, face, offsetMm, recipe);
+            inspection = Inspection.inspect(solid, face, offsetMm, recipe)
+                    .knowing(known.mm(), known.at());
             DeviationFigures deviation = inspection.deviation();
             if (deviation.p95Mm() > ToolDeviation.TOLERANCE_MM
                     || deviation.maxMm() > recipe.inspect().toolToleranceMm()) {

@@ -149,7 +149,8 @@ public final class MoldPipeline {
         frame = frame.then(solid.placement());
 
         FinishedMold finished = stage("inspect", 0.7, () -> FinishedMold.measure(
-                solid, target(flanged, female, solid.placement()), offset, recipe));
+                solid, target(flanged, female, solid.placement()), offset,
+                tool.worst().in(solid.placement()), recipe));
         finished.failures().stream().findFirst().ifPresent(failure -> {
             finished.failures().stream().skip(1).forEach(f -> findings.add(toPart().apply(f)));
             throw new Rejection(failure);

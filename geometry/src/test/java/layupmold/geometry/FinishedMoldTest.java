@@ -8,8 +8,10 @@ import java.util.stream.Stream;
 import layupmold.geometry.body.BodyParts;
 import layupmold.geometry.body.MoldSolid;
 import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.PartFile;
+import layupmold.geometry.offset.KnownMiss;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.testparts.RandomSheets;
 import org.joml.Vector3d;
@@ -56,13 +58,26 @@ class FinishedMoldTest {
         assertEquals(1, offTarget(measured).count());
     }
 
+    @Test
+    void aPlaceKnownToBeOffFailsThoughItIsTooSmallToBeSampled() {
+        Place place = new Place(1, 2, 3, -1);
+        Finding failure = measure(sound.solid(), new KnownMiss(SPOILT_MM, place), RECIPE).failures().get(0);
+        assertEquals("tool-off-target", failure.code());
+        assertEquals(SPOILT_MM, failure.figure());
+        assertEquals(place, failure.place());
+    }
+
     private static Stream<Finding> offTarget(FinishedMold measured) {
         return measured.findings().stream().filter(f -> f.code().equals("tool-off-target"));
     }
 
     private static FinishedMold measure(TriangleMesh solid, Recipe recipe) {
+        return measure(solid, KnownMiss.NONE, recipe);
+    }
+
+    private static FinishedMold measure(TriangleMesh solid, KnownMiss known, Recipe recipe) {
         MoldSolid mold = new MoldSolid(solid, sound.regions(), sound.partToMold(), new BodyParts(0, 0, 0, 90, sound.solid().volume()), List.of());
-        return FinishedMold.measure(mold, sound.workpiece().face(), sound.report().offset().signedMm(), recipe);
+        return FinishedMold.measure(mold, sound.workpiece().face(), sound.report().offset().signedMm(), known, recipe);
     }
 
     /** The mold with one vertex lower than it is. */

@@ -9,7 +9,7 @@ import layupmold.geometry.finding.Place;
  * @param offsetMm planned signed offset along the face's outward normal
  * @param meanMm mean size of the deviation over the tool surface
  * @param p95Mm its 95th percentile
- * @param maxMm its maximum
+ * @param maxMm its maximum, where it was sampled or is known otherwise
  * @param maxAt where, on the tool surface, mold frame, mm; null if there is no tool surface within reach
  * @param histogram tool area by signed deviation; positive means farther from the face than planned
  * @param reachLimitedMm2 tool area at corners tighter than the offset, which are mitred, rounded or filled instead and
@@ -35,6 +35,12 @@ public record DeviationFigures(
         double uncoveredMm2,
         double unreachedMm2,
         double toleranceMm) {
+
+    /** The same, but for the greatest deviation if there is one that is known to be greater. */
+    DeviationFigures atLeast(double knownMm, Place knownAt) {
+        return knownMm <= maxMm ? this : new DeviationFigures(offsetMm, meanMm, p95Mm, knownMm, knownAt, histogram,
+                reachLimitedMm2, beyondMm2, coverMaxMm, coverMaxAt, uncoveredMm2, unreachedMm2, toleranceMm);
+    }
 
     /** The same with places in another frame. */
     DeviationFigures in(Isometry frame) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.Supplier;
 import layupmold.geometry.congruence.Isometry;
 import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Place;
 import layupmold.geometry.laminate.LaminateStack;
 import layupmold.geometry.laminate.MaterialTables;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -78,6 +79,11 @@ public record Inspection(
         Double asked = recipe.inspect().leastWallMm();
         return asked != null ? asked : recipe.printer().nozzleMm()
                 * MaterialTables.printMaterial(recipe.printer().material()).leastWallLines();
+    }
+
+    /** The same, but for the tool's greatest deviation if there is one that is known to be greater than what was sampled. */
+    public Inspection knowing(double deviationMm, Place at) {
+        return new Inspection(wall, demold, deviation.atLeast(deviationMm, at), fabric, print, maps, findings);
     }
 
     /** The same with places and directions in another frame; the maps stay. */

@@ -45,7 +45,8 @@ public final class OffsetStage {
         byte[] regions = surface.regions();
         if (Math.abs(offsetMm) < NOTHING_MM) {
             return new OffsetSurface(new TriangleMesh(lattice.round(face.xyz().clone()), face.triangles()),
-                    regions, surface.outline(), "the face itself: the layers add up to nothing", 0, List.of());
+                    regions, surface.outline(), "the face itself: the layers add up to nothing", 0, KnownMiss.NONE,
+                    List.of());
         }
         boolean inward = offsetMm < 0;
         LocalRepair repair = LocalRepair.of(inward ? face.flipped() : face, regions, Math.abs(offsetMm),
@@ -53,7 +54,7 @@ public final class OffsetStage {
         LocalRepair.Result moved = repair.asMoved();
         if (moved != null && moved.isAsMoved()) {
             TriangleMesh sound = inward ? moved.mesh().flipped() : moved.mesh();
-            return new OffsetSurface(sound, regions, outline(sound), AS_MOVED, 0, List.of());
+            return new OffsetSurface(sound, regions, outline(sound), AS_MOVED, 0, KnownMiss.NONE, List.of());
         }
         RepairedSurface best =
                 moved != null ? RepairedSurface.of(moved, regions, lattice) : sound(repair, surface, lattice);
@@ -63,7 +64,7 @@ public final class OffsetStage {
         }
         TriangleMesh mesh = inward ? best.fit().mesh().flipped() : best.fit().mesh();
         return new OffsetSurface(mesh, left, outline(mesh), method(best.from()), best.from().cellMm(),
-                findings(best.from(), face, repair.crossedBefore()));
+                best.worst(), findings(best.from(), face, repair.crossedBefore()));
     }
 
     /** The first way whose surface keeps what is promised, else the one that comes nearest. */
@@ -73,7 +74,7 @@ public final class OffsetStage {
             LocalRepair.Result from = repair.by(way);
             RepairedSurface made = from == null ? null : RepairedSurface.of(from, surface.regions(), lattice);
             best = made != null && (best == null || made.isBetterThan(best)) ? made : best;
-            boolean kept = best != null && best.isSound() && best.worstMm() <= InspectSpec.LEAST_TOLERANCE_MM;
+            boolean kept = best != null && best.isSound() && best.worst().mm() <= InspectSpec.LEAST_TOLERANCE_MM;
             // Where a face runs through itself its distance has no side, and no way leads anywhere.
             if (kept || repair.crossedBefore().length > 0) {
                 break;

@@ -12,6 +12,7 @@ import layupmold.geometry.mesh.TriangleMesh;
  * @param outline vertices of its boundary, the surface on the left
  * @param method what made it, for people
  * @param resolutionMm grid size of the re-contoured places, or 0 where the face's own triangles were moved
+ * @param worst where it is known to be off by most
  * @param findings what the stage noticed
  */
 public record OffsetSurface(
@@ -20,6 +21,7 @@ public record OffsetSurface(
         int[] outline,
         String method,
         double resolutionMm,
+        KnownMiss worst,
         List<Finding> findings) {
 
     public OffsetSurface {

@@ -3,10 +3,10 @@ package layupmold.geometry.offset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntPredicate;
-import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.ClosestPoint;
 import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.Pieces;
@@ -26,10 +26,10 @@ import org.joml.Vector3d;
  *
  * @param from what it was made of
  * @param fit it and its misses
- * @param worstMm greatest miss of the tool surface that copies the face, places that refining left alone included
+ * @param worst greatest miss of the tool surface that copies the face, places that refining left alone included
  * @param isSound whether it is free of crossings and in one piece with one edge
  */
-record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, double worstMm, boolean isSound) {
+record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, KnownMiss worst, boolean isSound) {
 
     /** Rebuilt vertices lie on the offset surface; their triangles may leave it by this much, well within the promise. */
     private static final SimplifyLimits SIMPLIFY = new SimplifyLimits(0.003, 0.004, 0.001);
@@ -46,7 +46,7 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, double wor
     }
 
     boolean isBetterThan(RepairedSurface other) {
-        return isSound != other.isSound ? isSound : worstMm < other.worstMm;
+        return isSound != other.isSound ? isSound : worst.mm() < other.worst.mm();
     }
 
     /** Simplifies what was rebuilt, frees it of crossings and brings it closer to the offset. */
@@ -69,16 +69,16 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, double wor
                 from, first.fit(), worst(first.fit()), first.crossings().isEmpty() && isOneSheet(first.fit().mesh()));
         TargetFit.Result current = first.fit();
         List<Vector3d> entangled = new ArrayList<>();
-        double leftAlone = 0;
+        KnownMiss leftAlone = KnownMiss.NONE;
         int least = Integer.MAX_VALUE;
-        for (int attempt = 0; attempt < REFINING_ATTEMPTS && worst(current) > OffsetStage.TOLERANCE_MM; attempt++) {
+        for (int attempt = 0; attempt < REFINING_ATTEMPTS && worst(current).mm() > OffsetStage.TOLERANCE_MM; attempt++) {
             boolean[] off = off(current, entangled);
             int count = count(off);
             if (count >= least) {
                 return best;
             }
             least = count;
-            leftAlone = Math.max(leftAlone, worst(current, t -> !off[t]));
+            leftAlone = leftAlone.or(worst(current, t -> !off[t]));
             LocalRepair.Result refined = LocalRepair.refine(
                     current.mesh(), current.labels(), off, regions, from.field(), OffsetStage.TOLERANCE_MM);
             SurfaceFinish.Result better = refined == null ? null : finish(refined, lattice);
@@ -89,7 +89,7 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, double wor
             if (better.crossings().isEmpty()) {
                 current = better.fit();
                 RepairedSurface refinement =
-                        new RepairedSurface(from, current, Math.max(leftAlone, worst(current)), true);
+                        new RepairedSurface(from, current, leftAlone.or(worst(current)), true);
                 best = refinement.isBetterThan(best) ? refinement : best;
             }
         }
@@ -127,12 +127,16 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, double wor
         return count;
     }
 
-    private static double worst(TargetFit.Result fit) {
+    private static KnownMiss worst(TargetFit.Result fit) {
         return worst(fit, t -> true);
     }
 
-    private static double worst(TargetFit.Result fit, IntPredicate asked) {
-        return IntStream.range(0, fit.labels().length).filter(asked).mapToDouble(t -> toolMiss(fit, t)).max().orElse(0);
+    private static KnownMiss worst(TargetFit.Result fit, IntPredicate asked) {
+        int worst = -1;
+        for (int t = 0; t < fit.labels().length; t++) {
+            worst = asked.test(t) && toolMiss(fit, t) > (worst < 0 ? 0 : toolMiss(fit, worst)) ? t : worst;
+        }
+        return worst < 0 ? KnownMiss.NONE : new KnownMiss(toolMiss(fit, worst), Place.at(fit.mesh().centroid(worst)));
     }
 
     /** Of the tool surface that copies the face; caps are cut out of the laminate. */

@@ -48,6 +48,6 @@ public final class CorePlugs {
         }
         PluggedSheet sheet = PluggedSheet.of(tool, plugs);
         return new OffsetSurface(sheet.mesh(), sheet.regions(), sheet.outline(), tool.method(), tool.resolutionMm(),
-                findings.all(plugs.size()));
+                tool.worst(), findings.all(plugs.size()));
     }
 }
