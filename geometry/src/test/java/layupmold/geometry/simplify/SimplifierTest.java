@@ -5,6 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
@@ -13,6 +17,7 @@ import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.shapes.Shapes;
 import layupmold.geometry.testparts.RandomShells;
+import org.joml.Vector3d;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -98,6 +103,37 @@ class SimplifierTest {
             stayed += still ? 1 : 0;
         }
         assertEquals(fixed.length / 2, stayed);
+    }
+
+    /** Three fixed vertices that had no triangle between them get one only if the bridge allows it. */
+    @Test
+    void newTrianglesBetweenFixedVerticesAreAskedFor() {
+        assertTrue(bridges((xyz, a, b, c) -> true) > 0);
+        assertEquals(0, bridges((xyz, a, b, c) -> false));
+    }
+
+    /** Of a sphere every second vertex of which is fixed. */
+    private static long bridges(Simplifier.Bridge bridge) {
+        TriangleMesh sphere = Shapes.sphere(30, 40);
+        boolean[] fixed = new boolean[sphere.vertexCount()];
+        for (int v = 0; v < fixed.length; v += 2) {
+            fixed[v] = true;
+        }
+        Simplifier.Result result = Simplifier.simplify(
+                sphere, new int[sphere.triangleCount()], fixed, new SimplifyLimits(1, 0.004, 0.001), bridge);
+        Set<List<Vector3d>> given = new HashSet<>();
+        IntStream.range(0, sphere.triangleCount()).forEach(t -> given.add(sortedCorners(sphere, t)));
+        int[] corners = result.mesh().triangles();
+        return IntStream.range(0, result.mesh().triangleCount())
+                .filter(t -> IntStream.range(3 * t, 3 * t + 3).allMatch(i -> result.fixed()[corners[i]]))
+                .filter(t -> !given.contains(sortedCorners(result.mesh(), t)))
+                .count();
+    }
+
+    private static List<Vector3d> sortedCorners(TriangleMesh mesh, int t) {
+        return IntStream.range(0, 3).mapToObj(k -> mesh.corner(t, k))
+                .sorted(Comparator.<Vector3d>comparingDouble(p -> p.x).thenComparingDouble(p -> p.y).thenComparingDouble(p -> p.z))
+                .toList();
     }
 
     /** Whatever is collapsed, the mesh stays a closed manifold of the same Euler characteristic. */
