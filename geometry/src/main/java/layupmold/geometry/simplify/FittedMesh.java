@@ -22,7 +22,7 @@ record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDou
     /** Borders between labels keep their course, but for small turns into creases. */
     static final double BORDER_REACH_MM = 0.15;
     /** An edit must leave this share of the miss at the most. */
-    private static final double GAIN = 0.7;
+    static final double GAIN = 0.7;
 
     double miss(int t) {
         return misses.applyAsDouble(t);
@@ -30,6 +30,7 @@ record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDou
 
     /** How much some triangles may miss after an edit: none more than the worst now, all together much less. */
     record Budget(double mostMm, double sumMm) {
+        static final Budget NONE = new Budget(-1, -1);
     }
 
     Budget budget(int... triangles) {
@@ -37,9 +38,9 @@ record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDou
         return new Budget(most, GAIN * IntStream.of(triangles).mapToDouble(misses).sum());
     }
 
-    /** The same for edits whose worst triangle must miss by much less. */
-    Budget strictBudget(int... triangles) {
-        return new Budget(GAIN * budget(triangles).mostMm, Double.POSITIVE_INFINITY);
+    /** The same if the worst must miss by no more than {@code share} of what it does, however the others do. */
+    Budget strictBudget(double share, int... triangles) {
+        return new Budget(share * budget(triangles).mostMm, Double.POSITIVE_INFINITY);
     }
 
     /**

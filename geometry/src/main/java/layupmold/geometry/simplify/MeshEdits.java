@@ -43,6 +43,7 @@ final class MeshEdits {
         return first(
                 () -> collapses.collapse(t, WALL_COSINE),
                 () -> flips.flip(t, WALL_COSINE),
+                () -> moves.roundForBest(t),
                 () -> splits.splitForLess(3 * t, WALL_COSINE),
                 () -> splits.splitForLess(3 * t + 1, WALL_COSINE),
                 () -> splits.splitForLess(3 * t + 2, WALL_COSINE),

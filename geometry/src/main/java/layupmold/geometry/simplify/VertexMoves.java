@@ -1,5 +1,7 @@
 package layupmold.geometry.simplify;
 
+import java.util.BitSet;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
 /** Moves single vertices to where their target is, if the triangles around keep their side and meet nothing. */
@@ -9,9 +11,13 @@ final class VertexMoves {
     /** How far towards a neighbour a vertex is moved, as shares of their distance, in the order they are tried. */
     private static final double[] SHIFTS = {0.5, 0.25, 0.125, 0.75};
 
+    /** A rounded vertex leaves small misses all around that other edits take care of. */
+    private static final double ROUNDING_SHARE = 0.85;
+
     private final FittedMesh fitted;
     private final HalfEdgeMesh mesh;
     private final TargetProbe probe;
+    private final BitSet rounded = new BitSet();
     private final HalfEdgeMesh.Fan fan = new HalfEdgeMesh.Fan();
 
     VertexMoves(FittedMesh fitted) {
@@ -80,10 +86,23 @@ final class VertexMoves {
      * there may be no room for the mitre. The triangles that are changed.
      */
     int[] round(int t) {
+        return round(t, v -> fitted.budget(triangles(v)));
+    }
+
+    /** The same if only the worst triangle then misses by less; each vertex once, as that may have to be undone. */
+    int[] roundForBest(int t) {
+        return round(t, v -> {
+            FittedMesh.Budget budget = rounded.get(v) ? FittedMesh.Budget.NONE : fitted.strictBudget(ROUNDING_SHARE, triangles(v));
+            rounded.set(v);
+            return budget;
+        });
+    }
+
+    private int[] round(int t, IntFunction<FittedMesh.Budget> budget) {
         for (int h = 3 * t; h < 3 * t + 3; h++) {
             int v = mesh.from(h);
             double[] p = fitted.loose().get(v) ? probe.onRound(v, reach(v)) : null;
-            if (p != null && moveForLess(v, p)) {
+            if (p != null && move(v, p, budget.apply(v))) {
                 return fitted.changed(triangles(v));
             }
         }
@@ -116,8 +135,11 @@ final class VertexMoves {
 
     /** Moves a vertex if that leaves much less to miss in all around it, and nowhere more than was missed there. */
     private boolean moveForLess(int v, double[] p) {
+        return move(v, p, fitted.budget(triangles(v)));
+    }
+
+    private boolean move(int v, double[] p, FittedMesh.Budget budget) {
         int[] around = triangles(v);
-        FittedMesh.Budget budget = fitted.budget(around);
         double[] before = probe.place(v);
         if (!move(v, p)) {
             return false;
