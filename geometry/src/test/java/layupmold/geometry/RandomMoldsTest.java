@@ -62,6 +62,7 @@ class RandomMoldsTest {
         10216, // in a valley, a mitred edge went on over the other side by 0.027 mm
         10041, // on a ridge of 80 degrees, triangles cut into the round offset by 0.027 mm
         30123, // a mitre that a valley leaves no room for was 0.027 mm high at its end
+        40226, // a split whose new corner had another layer in its way went no step, now half of it
         20084, 20119, 20264, 20289, // flips that were undone in the next round, for want of a close look
     })
     void noMoldIsWrongAgain(long seed) {

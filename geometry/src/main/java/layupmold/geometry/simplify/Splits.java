@@ -10,6 +10,11 @@ final class Splits {
     /** Where a side is split if neither its crease nor its middle will do, as shares of its length. */
     private static final double[] SHARES = {0.5, 0.25, 0.75, 0.125, 0.875};
 
+    /** Of what the worse triangle misses, at the most. */
+    private static final double LEFT = 0.85;
+    /** How far towards the target the new vertex goes: another layer may be in the way. */
+    private static final double[] STEPS = {1, 0.5};
+
     private final FittedMesh fitted;
     private final HalfEdgeMesh mesh;
     private final TargetProbe probe;
@@ -67,20 +72,21 @@ final class Splits {
     }
 
     /**
-     * Splits a side below one of several places, however short it is, if its triangles then miss by less.
+     * Splits a side below one of several places, however short it is, if the worst of its triangles then misses by less.
      *
      * @param cosine least, between a new triangle's normal and its target's front
      */
     int[] splitForLess(int h, double cosine) {
         int g = mesh.twin(h);
-        if (g < 0 || fitted.isLabelBorder(h)) {
+        if (g < 0) {
             return FittedMesh.NOTHING;
         }
-        FittedMesh.Budget budget = fitted.budget(h / 3, g / 3);
+        FittedMesh.Budget budget = fitted.strictBudget(LEFT, h / 3, g / 3);
         for (double share : SHARES) {
-            double[] p = probe.between(mesh.from(h), mesh.to(h), share);
-            if (probe.project(p, reach(h))) {
-                int[] done = splitForLess(h, p, budget, cosine);
+            double[] side = probe.between(mesh.from(h), mesh.to(h), share);
+            double[] below = side.clone();
+            for (int i = 0; i < STEPS.length && probe.project(below, reach(h)); i++) {
+                int[] done = splitForLess(h, probe.between(side, below, STEPS[i]), budget, cosine);
                 if (done.length > 0) {
                     return done;
                 }

@@ -49,6 +49,16 @@ final class TargetProbe {
         return p;
     }
 
+    /** The point of the lattice at {@code share} of the way from one point to another. */
+    double[] between(double[] p, double[] q, double share) {
+        double[] r = new double[3];
+        for (int k = 0; k < 3; k++) {
+            r[k] = (1 - share) * p[k] + share * q[k];
+        }
+        lattice.round(r);
+        return r;
+    }
+
     /** Greatest miss at the middles of a triangle's sides and of itself. */
     double missAtMiddles(int a, int b, int c) {
         return Math.max(Math.max(missBetween(a, b), missBetween(b, c)),
