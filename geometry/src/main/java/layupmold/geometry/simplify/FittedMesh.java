@@ -17,6 +17,12 @@ record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDou
         CrossingCheck crossings, double toleranceMm) {
 
     static final int[] NOTHING = {};
+    /** Where more than this is missed, contouring takes over sooner or later: nothing there is worth a close look. */
+    private static final double COARSE_MM = 0.1;
+    /** What hides between a few points of a triangle is this small; a close look at larger ones costs far more. */
+    private static final double FINE_MM = 0.5;
+    /** Corners of two triangles: so few are looked at closely whatever their size. */
+    private static final int PAIR = 6;
     /** New vertices go no farther. */
     static final double REACH_MM = 0.5;
     /** Borders between labels keep their course, but for small turns into creases. */
@@ -43,22 +49,28 @@ record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDou
         return new Budget(share * budget(triangles).mostMm, Double.POSITIVE_INFINITY);
     }
 
-    /**
-     * Greatest miss of new triangles, three corners each; infinite if that is over the budget.
-     */
+    /** Greatest miss of new triangles, three corners each, at a few points; infinite if that is over the budget. */
+    private double missAtMiddles(int[] corners, Budget budget) {
+        return miss(corners, budget, probe::missAtMiddles);
+    }
+
+    /** The same under as close a look as the check takes. */
     double miss(int[] corners, Budget budget) {
+        double quick = missAtMiddles(corners, budget);
+        return quick == Double.POSITIVE_INFINITY || budget.mostMm > COARSE_MM ? quick
+                : miss(corners, budget, (a, b, c) -> corners.length > PAIR && longest(a, b, c) > FINE_MM ? probe.missAtMiddles(a, b, c)
+                        : probe.missOf(a, b, c, budget.mostMm));
+    }
+
+    private interface Look {
+        double miss(int a, int b, int c);
+    }
+
+    private static double miss(int[] corners, Budget budget, Look look) {
+        double worst = 0;
         double sum = 0;
         for (int i = 0; i < corners.length; i += 3) {
-            double miss = probe.missAtMiddles(corners[i], corners[i + 1], corners[i + 2]);
-            sum += miss;
-            if (miss > budget.mostMm || sum > budget.sumMm) {
-                return Double.POSITIVE_INFINITY;
-            }
-        }
-        sum = 0;
-        double worst = 0;
-        for (int i = 0; i < corners.length; i += 3) {
-            double miss = probe.missOf(corners[i], corners[i + 1], corners[i + 2], budget.mostMm);
+            double miss = look.miss(corners[i], corners[i + 1], corners[i + 2]);
             worst = Math.max(worst, miss);
             sum += miss;
             if (miss > budget.mostMm || sum > budget.sumMm) {
@@ -66,6 +78,15 @@ record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDou
             }
         }
         return worst;
+    }
+
+    /** Whether a triangle is small and no more than a little off: what the dearest edits are for. */
+    boolean isFine(int t) {
+        return miss(t) <= COARSE_MM && longest(mesh.from(3 * t), mesh.from(3 * t + 1), mesh.from(3 * t + 2)) <= FINE_MM;
+    }
+
+    private double longest(int a, int b, int c) {
+        return Math.sqrt(Math.max(mesh.squaredLength(a, b), Math.max(mesh.squaredLength(b, c), mesh.squaredLength(c, a))));
     }
 
     boolean isLabelBorder(int h) {

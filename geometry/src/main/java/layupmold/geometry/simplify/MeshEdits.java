@@ -37,7 +37,7 @@ final class MeshEdits {
                 () -> split(t, misses),
                 () -> moves.round(t),
                 () -> collapses.collapse(t, TargetProbe.LEAST_COSINE));
-        if (done.length > 0 || fitted.miss(t) < FAR_OFF * fitted.toleranceMm()) {
+        if (done.length > 0 || fitted.miss(t) < FAR_OFF * fitted.toleranceMm() || !fitted.isFine(t)) {
             return done;
         }
         return first(

@@ -26,9 +26,9 @@ final class SideFlips {
         double least = Double.POSITIVE_INFINITY;
         for (int h = 3 * t; h < 3 * t + 3; h++) {
             int g = mesh.twin(h);
-            if (g >= 0 && !fitted.isLabelBorder(h) && guard.bend(h) > fitted.toleranceMm()) {
+            if (g >= 0 && !fitted.isLabelBorder(h) && guard.bend(h) > fitted.toleranceMm() && mayFlip(h, cosine)) {
                 double left = fitted.miss(flipped(h), fitted.strictBudget(FittedMesh.GAIN, t, g / 3));
-                if (left < least && mayFlip(h, cosine)) {
+                if (left < least) {
                     best = h;
                     least = left;
                 }

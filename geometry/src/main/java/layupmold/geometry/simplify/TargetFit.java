@@ -21,6 +21,9 @@ public final class TargetFit {
 
     private static final int GRAIN = 1 << 9;
     private static final int ROUNDS = 30;
+    /** Where ever more is off, splits only chase what is in the way of each other; that is for contouring. */
+    private static final double MOST_GROWTH = 2;
+    private static final int FEW = 100;
 
     /**
      * @param mesh the surface, without unused vertices
@@ -66,9 +69,15 @@ public final class TargetFit {
             Supplier<Target> targets, double toleranceMm, CoordinateLattice lattice) {
         TargetFit fit = new TargetFit(surface, labels, loose, targets, toleranceMm, lattice);
         int[] next = all(looked);
+        int least = Integer.MAX_VALUE;
         for (int round = 0; round < ROUNDS && next.length > 0; round++) {
             fit.measure(next);
-            next = fit.improve(fit.worstFirst(next));
+            int[] off = fit.worstFirst(next);
+            if (off.length > MOST_GROWTH * least) {
+                break;
+            }
+            least = Math.min(least, off.length + FEW);
+            next = fit.improve(off);
         }
         fit.measure(next);
         return fit.result();

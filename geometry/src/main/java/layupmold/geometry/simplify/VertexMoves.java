@@ -2,6 +2,7 @@ package layupmold.geometry.simplify;
 
 import java.util.BitSet;
 import java.util.function.IntFunction;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 
 /** Moves single vertices to where their target is, if the triangles around keep their side and meet nothing. */
@@ -13,6 +14,9 @@ final class VertexMoves {
 
     /** A rounded vertex leaves small misses all around that other edits take care of. */
     private static final double ROUNDING_SHARE = 0.85;
+
+    /** Triangles that a vertex may take along. */
+    private static final int MOST_SHIFTED = 24;
 
     private final FittedMesh fitted;
     private final HalfEdgeMesh mesh;
@@ -54,6 +58,11 @@ final class VertexMoves {
     }
 
     private boolean move(int v, double[] p) {
+        return move(v, p, corners -> true);
+    }
+
+    /** @param keeps asked about the corners of the triangles around, with the vertex moved, before crossings, which cost more */
+    private boolean move(int v, double[] p, Predicate<int[]> keeps) {
         int[] around = triangles(v);
         int[] corners = corners(around);
         double[] fronts = new double[corners.length];
@@ -66,7 +75,7 @@ final class VertexMoves {
         for (int i = 0; i < corners.length && sound; i += 3) {
             sound = probe.faces(corners, i, new double[] {fronts[i], fronts[i + 1], fronts[i + 2]});
         }
-        if (sound && fitted.crossings().isFree(corners, around)) {
+        if (sound && keeps.test(corners) && fitted.crossings().isFree(corners, around)) {
             return true;
         }
         System.arraycopy(before, 0, mesh.xyz, 3 * v, 3);
@@ -113,7 +122,7 @@ final class VertexMoves {
     int[] shift(int t) {
         for (int h = 3 * t; h < 3 * t + 3; h++) {
             int v = mesh.from(h);
-            if (!fitted.loose().get(v) || isOnBorder(v) || fan.onBoundary) {
+            if (!fitted.loose().get(v) || isOnBorder(v) || fan.onBoundary || fan.size > MOST_SHIFTED) {
                 continue;
             }
             for (int w : IntStream.range(0, fan.size).map(i -> mesh.to(fan.halfEdges[i])).toArray()) {
@@ -139,15 +148,6 @@ final class VertexMoves {
     }
 
     private boolean move(int v, double[] p, FittedMesh.Budget budget) {
-        int[] around = triangles(v);
-        double[] before = probe.place(v);
-        if (!move(v, p)) {
-            return false;
-        }
-        if (fitted.miss(corners(around), budget) < Double.POSITIVE_INFINITY) {
-            return true;
-        }
-        System.arraycopy(before, 0, mesh.xyz, 3 * v, 3);
-        return false;
+        return move(v, p, corners -> fitted.miss(corners, budget) < Double.POSITIVE_INFINITY);
     }
 }
