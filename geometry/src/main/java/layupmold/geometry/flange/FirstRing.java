@@ -27,14 +27,15 @@ record FirstRing(double[] xyz, int[] band) {
     /**
      * @param plan what the perimeter encloses
      * @param distanceMm of the ring from the perimeter in plan, at most
+     * @param stepMm most between its corners, which follow the perimeter's height
      * @param leastRiseMm height of the ring over the perimeter
      * @param wallTopMm no vertex is raised higher, counted along {@code up}
      * @param draftDeg what the band keeps to where it can
      * @param up 1 if the wall climbs with z, -1 if against it
      * @throws Rejection if every try crosses something
      */
-    static FirstRing around(TriangleMesh tool, int[] perimeter, Polygon plan, double distanceMm, double leastRiseMm,
-            double wallTopMm, double draftDeg, double up, CoordinateLattice lattice) {
+    static FirstRing around(TriangleMesh tool, int[] perimeter, Polygon plan, double distanceMm, double stepMm,
+            double leastRiseMm, double wallTopMm, double draftDeg, double up, CoordinateLattice lattice) {
         PerimeterHeights heights = new PerimeterHeights(tool.xyz(), perimeter);
         double[] corners = new double[3 * perimeter.length];
         for (int i = 0; i < perimeter.length; i++) {
@@ -49,7 +50,7 @@ record FirstRing(double[] xyz, int[] band) {
             if (!outer.difference(area).buffer(-distance).isEmpty() && share > DISTANCE_SHARES[3]) {
                 continue;
             }
-            double[] xy = PlanRegion.rings(outer).get(0);
+            double[] xy = PlanRegion.rings(PlanRegion.stepped(outer, stepMm)).get(0);
             int[] rises = new int[xy.length / 2];
             int[] pairs = null;
             for (int round = 0; round <= 2 * RISES.length; round++) {

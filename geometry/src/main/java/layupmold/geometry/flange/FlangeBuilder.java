@@ -34,6 +34,9 @@ public final class FlangeBuilder {
     /** Of the skirt beyond the trim line's mark: as wide as a corner at its end can reach once offset, and more. */
     private static final double LEAST_PLAIN_MM = 0.5;
     private static final double PLAIN_BY_OFFSET = 1.1;
+    /** Where the perimeter is not level, corners of the wall's foot and top are no farther apart. */
+    private static final double STEP_MM = 1;
+    private static final double LEVEL_MM = 0.01;
 
     private final TriangleMesh skirted;
     private final int[] perimeter;
@@ -89,9 +92,10 @@ public final class FlangeBuilder {
         if (!bulge.isEmpty()) {
             highest = Math.max(highest, highestOf(bulge));
         }
+        double stepMm = highest - lowest > LEVEL_MM ? STEP_MM : Double.POSITIVE_INFINITY;
         FlangeProfile profile = FlangeProfile.of(
                 spec, radiusMm, Math.abs(offsetMm), lowest, highest, leastRise);
-        List<int[]> inner = List.of(addBand(plan, profile, spec.draftDeg()));
+        List<int[]> inner = List.of(addBand(plan, profile, stepMm, spec.draftDeg()));
         for (int i = 0; i < profile.levels().size(); i++) {
             FlangeProfile.Level level = profile.levels().get(i);
             boolean last = i == profile.levels().size() - 1;
@@ -99,7 +103,9 @@ public final class FlangeBuilder {
             if (last) {
                 area = outline(area, bulge, clearanceMm);
             }
-            List<int[]> outer = addRings(area, up * level.height());
+            // Long triangles between a foot that climbs and a level top would lean in.
+            List<int[]> outer = addRings(level.region() == MoldRegion.WALL ? PlanRegion.stepped(area, stepMm) : area,
+                    up * level.height());
             stitch(inner, outer, level.region());
             inner = outer;
         }
@@ -110,8 +116,8 @@ public final class FlangeBuilder {
     }
 
     /** The ring next to the perimeter, joined to it. */
-    private int[] addBand(Polygon plan, FlangeProfile profile, double draftDeg) {
-        FirstRing first = FirstRing.around(skirted, perimeter, plan, profile.stripMm(), profile.stripRiseMm(),
+    private int[] addBand(Polygon plan, FlangeProfile profile, double stepMm, double draftDeg) {
+        FirstRing first = FirstRing.around(skirted, perimeter, plan, profile.stripMm(), stepMm, profile.stripRiseMm(),
                 profile.levels().get(0).height(), draftDeg, up, lattice);
         int[] ring = new int[first.xyz().length / 3];
         for (int j = 0; j < ring.length; j++) {

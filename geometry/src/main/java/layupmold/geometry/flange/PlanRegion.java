@@ -3,6 +3,7 @@ package layupmold.geometry.flange;
 import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.algorithm.Orientation;
+import org.locationtech.jts.densify.Densifier;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -58,6 +59,11 @@ final class PlanRegion {
         }
         rings.removeIf(ring -> ring.length < 6);
         return rings;
+    }
+
+    /** The area with corners at most {@code stepMm} apart: growth leaves out those on straight lines. */
+    static Geometry stepped(Geometry area, double stepMm) {
+        return Densifier.densify(area, stepMm);
     }
 
     private static double[] corners(LinearRing ring, boolean counterClockwise) {

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.function.UnaryOperator;
+import layupmold.geometry.MoldRegion;
 import layupmold.geometry.body.BodyBuilder;
 import layupmold.geometry.body.MoldSolid;
 import layupmold.geometry.bvh.SelfIntersections;
@@ -25,6 +26,7 @@ import layupmold.geometry.shapes.Shapes;
 import org.joml.Vector3d;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What is promised of the finished solid is measured on it, for perimeters that are not simple loops in plan. */
@@ -70,6 +72,27 @@ class FlangeAroundRoughPerimetersTest {
         for (Tool side : List.of(Tool.FEMALE, Tool.MALE)) {
             assertSound(bent(p -> new Vector3d(p.x, p.y, slope * p.x + 2 * Math.sin(p.y / 3))), side,
                     FlangeSpec.defaults());
+        }
+    }
+
+    /** Straight in plan, curved seen from the side: rings need corners where only the height changes. */
+    @ParameterizedTest
+    @EnumSource(Tool.class)
+    void theWallReleasesAlongSidesThatAreStraightInPlanOnly(Tool side) {
+        FlangeSpec spec = new FlangeSpec(20, 5, 3, 2, 0);
+        for (double curvature : new double[] {-0.02, -0.005, 0.005, 0.02}) {
+            TriangleMesh tool = bent(p -> new Vector3d(p.x, p.y,
+                    curvature * (Math.pow(p.x - SIZE / 2, 2) + Math.pow(p.y - SIZE / 2, 2))));
+            FlangedSurface flanged = flanged(tool, side, spec);
+            double area = 0;
+            double tooSteep = 0;
+            for (int t = 0; t < flanged.mesh().triangleCount(); t++) {
+                Vector3d n = flanged.mesh().areaNormal(t);
+                boolean isWall = MoldRegion.of(flanged.regions()[t]) == MoldRegion.WALL;
+                area += isWall ? n.length() / 2 : 0;
+                tooSteep += isWall && Math.asin(n.z / n.length()) < Math.toRadians(4.5) ? n.length() / 2 : 0;
+            }
+            assertTrue(tooSteep < 0.002 * area, curvature + ": " + tooSteep + " of " + area + " mm²");
         }
     }
 
@@ -122,9 +145,11 @@ class FlangeAroundRoughPerimetersTest {
     private static MoldSolid solid(TriangleMesh given, Tool side, FlangeSpec spec) {
         TriangleMesh tool = new TriangleMesh(LATTICE.round(given.xyz().clone()), given.triangles());
         assertEquals(0, SelfIntersections.find(tool, TriangleBvh.of(tool), 10).length, "the test's own sheet is sound");
-        int[] perimeter = Shapes.outline(tool);
-        FlangedSurface flanged = FlangeBuilder.build(
-                tool, new byte[tool.triangleCount()], perimeter, side, spec, BLOCK.wallMm(), 0, 0, LATTICE);
-        return BodyBuilder.build(OffsetStage.offset(flanged, 0, LATTICE), BLOCK, LATTICE);
+        return BodyBuilder.build(OffsetStage.offset(flanged(tool, side, spec), 0, LATTICE), BLOCK, LATTICE);
+    }
+
+    private static FlangedSurface flanged(TriangleMesh tool, Tool side, FlangeSpec spec) {
+        return FlangeBuilder.build(tool, new byte[tool.triangleCount()], Shapes.outline(tool), side, spec, BLOCK.wallMm(),
+                0, 0, LATTICE);
     }
 }
