@@ -17,6 +17,8 @@ final class CollapseGuard {
     private static final double LEAST_CREASE_COSINE = 0.4;
     /** Triangles flatter than this have no normal to speak of. */
     static final double FLAT_MM = 1e-3;
+    /** What grows by more must face as all around do: a sliver's own normal says little. */
+    private static final double GROWTH = 4;
     /** Tips nearer than this to the triangle they stand on are flattened, however steep their sides. */
     private static final double FIN_MM = 5e-3;
 
@@ -24,8 +26,8 @@ final class CollapseGuard {
     private final double leastHeightMm;
     private final HalfEdgeMesh.Fan otherFan = new HalfEdgeMesh.Fan();
     private final NearestPoint nearest = new NearestPoint();
-    private final double[] before = new double[4];
-    private final double[] after = new double[4];
+    private final double[] before = new double[5];
+    private final double[] after = new double[5];
 
     /** @param leastHeightMm no triangle becomes flatter than this unless it was */
     CollapseGuard(HalfEdgeMesh mesh, double leastHeightMm) {
@@ -180,8 +182,11 @@ final class CollapseGuard {
             if (p == v || q == v) {
                 continue;
             }
-            measure(u, p, q, before);
             measure(v, p, q, after);
+            if (after[4] > GROWTH * area(g) && !facesAlong(fan)) {
+                return false;
+            }
+            measure(u, p, q, before);
             if (!mayFlatten && after[3] < leastHeightMm && after[3] < before[3]) {
                 return false;
             }
@@ -193,6 +198,22 @@ final class CollapseGuard {
             }
         }
         return true;
+    }
+
+    private double area(int g) {
+        measure(mesh.from(g), mesh.to(g), mesh.apex(g), before);
+        return before[4];
+    }
+
+    /** Whether the last triangle measured faces no way but the fan's triangles together do. */
+    private boolean facesAlong(HalfEdgeMesh.Fan fan) {
+        double sum = 0;
+        for (int i = 0; i < fan.size; i++) {
+            int g = fan.halfEdges[i];
+            double area = area(g);
+            sum += cosine() * area;
+        }
+        return sum > 0;
     }
 
     /** Takes the normal across the longest side in place of a flat triangle's own; false if that is flat as well. */
@@ -215,7 +236,7 @@ final class CollapseGuard {
         return before[3] >= FLAT_MM;
     }
 
-    /** Unit normal and least height of a triangle. */
+    /** Unit normal, least height and area of a triangle. */
     private void measure(int u, int p, int q, double[] into) {
         double[] xyz = mesh.xyz;
         double ax = xyz[3 * p] - xyz[3 * u];
@@ -235,5 +256,6 @@ final class CollapseGuard {
         into[1] = ny * scale;
         into[2] = nz * scale;
         into[3] = longest > 0 ? twiceArea / longest : 0;
+        into[4] = twiceArea / 2;
     }
 }
