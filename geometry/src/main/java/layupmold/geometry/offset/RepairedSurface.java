@@ -36,7 +36,11 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, KnownMiss 
     /** Rebuilt triangles that leave the offset by more are split. */
     private static final double FINISH_MM = 0.01;
 
-    private static final int REFINING_ATTEMPTS = 4;
+    private static final int REFINING_ATTEMPTS = 5;
+    /** Grid for places that miss although they are sound. */
+    private static final double REFINING_MM = 0.15;
+    /** Each attempt's grid beside the last one's: what one grid cannot tell apart lies otherwise in the next. */
+    private static final double FINER = 0.87;
     /** Around triangles that crossed once contoured, nothing is contoured again. */
     private static final double ENTANGLED_MM = 0.7;
     private static final int MOST_ENTANGLED = 2000;
@@ -70,17 +74,13 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, KnownMiss 
         TargetFit.Result current = first.fit();
         List<Vector3d> entangled = new ArrayList<>();
         KnownMiss leftAlone = KnownMiss.NONE;
-        int least = Integer.MAX_VALUE;
         for (int attempt = 0; attempt < REFINING_ATTEMPTS && worst(current).mm() > OffsetStage.TOLERANCE_MM; attempt++) {
             boolean[] off = off(current, entangled);
             int count = count(off);
-            if (count >= least) {
-                return best;
-            }
-            least = count;
             leftAlone = leftAlone.or(worst(current, t -> !off[t]));
             LocalRepair.Result refined = LocalRepair.refine(
-                    current.mesh(), current.labels(), off, regions, from.field(), OffsetStage.TOLERANCE_MM);
+                    current.mesh(), current.labels(), off, regions, from.field(), OffsetStage.TOLERANCE_MM,
+                    REFINING_MM * Math.pow(FINER, attempt));
             SurfaceFinish.Result better = refined == null ? null : finish(refined, lattice);
             if (better == null || better.crossings().size() > MOST_ENTANGLED || !isOneSheet(better.fit().mesh())) {
                 return best;

@@ -3,6 +3,7 @@ package layupmold.geometry.simplify;
 import com.carrotsearch.hppc.IntArrayList;
 import java.util.BitSet;
 import java.util.function.IntToDoubleFunction;
+import java.util.function.IntUnaryOperator;
 import java.util.stream.IntStream;
 
 /**
@@ -10,11 +11,12 @@ import java.util.stream.IntStream;
  *
  * @param labels one for each triangle
  * @param loose vertices that may be moved
- * @param misses greatest miss of each triangle as it was measured last, mm
+ * @param weights how much a miss counts in triangles of a label, up to 1
+ * @param misses greatest miss of each triangle as it was measured last, mm, times its weight
  * @param toleranceMm triangles that miss by no more are left alone
  */
-record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDoubleFunction misses, TargetProbe probe,
-        CrossingCheck crossings, double toleranceMm) {
+record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDoubleFunction weights,
+        IntToDoubleFunction misses, TargetProbe probe, CrossingCheck crossings, double toleranceMm) {
 
     static final int[] NOTHING = {};
     /** Where more than this is missed, contouring takes over sooner or later: nothing there is worth a close look. */
@@ -49,28 +51,30 @@ record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDou
         return new Budget(share * budget(triangles).mostMm, Double.POSITIVE_INFINITY);
     }
 
-    /** Greatest miss of new triangles, three corners each, at a few points; infinite if that is over the budget. */
-    private double missAtMiddles(int[] corners, Budget budget) {
-        return miss(corners, budget, probe::missAtMiddles);
-    }
-
-    /** The same under as close a look as the check takes. */
-    double miss(int[] corners, Budget budget) {
-        double quick = missAtMiddles(corners, budget);
+    /**
+     * Greatest miss of new triangles, first at a few points, then under as close a look as the check takes.
+     *
+     * @param corners three a triangle
+     * @param like for each new triangle one of the same label
+     * @return mm times weight; infinite if that is over the budget
+     */
+    double miss(int[] corners, IntUnaryOperator like, Budget budget) {
+        double quick = miss(corners, like, budget, (a, b, c, enough) -> probe.missAtMiddles(a, b, c));
         return quick == Double.POSITIVE_INFINITY || budget.mostMm > COARSE_MM ? quick
-                : miss(corners, budget, (a, b, c) -> corners.length > PAIR && longest(a, b, c) > FINE_MM ? probe.missAtMiddles(a, b, c)
-                        : probe.missOf(a, b, c, budget.mostMm));
+                : miss(corners, like, budget, (a, b, c, enough) -> corners.length > PAIR && longest(a, b, c) > FINE_MM
+                        ? probe.missAtMiddles(a, b, c) : probe.missOf(a, b, c, enough));
     }
 
     private interface Look {
-        double miss(int a, int b, int c);
+        double missMm(int a, int b, int c, double enoughMm);
     }
 
-    private static double miss(int[] corners, Budget budget, Look look) {
+    private double miss(int[] corners, IntUnaryOperator like, Budget budget, Look look) {
         double worst = 0;
         double sum = 0;
         for (int i = 0; i < corners.length; i += 3) {
-            double miss = look.miss(corners[i], corners[i + 1], corners[i + 2]);
+            double weight = weight(like.applyAsInt(i / 3));
+            double miss = weight * look.missMm(corners[i], corners[i + 1], corners[i + 2], budget.mostMm / weight);
             worst = Math.max(worst, miss);
             sum += miss;
             if (miss > budget.mostMm || sum > budget.sumMm) {
@@ -87,6 +91,10 @@ record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDou
 
     private double longest(int a, int b, int c) {
         return Math.sqrt(Math.max(mesh.squaredLength(a, b), Math.max(mesh.squaredLength(b, c), mesh.squaredLength(c, a))));
+    }
+
+    double weight(int t) {
+        return weights.applyAsDouble(labels.get(t));
     }
 
     boolean isLabelBorder(int h) {

@@ -73,7 +73,7 @@ final class SideCollapses {
             }
         }
         int[] corners = collapsed(mesh.to(h));
-        double after = fitted.miss(corners, fitted.budget(around));
+        double after = fitted.miss(corners, i -> h / 3, fitted.budget(around));
         for (int i = 0; i < corners.length && after < Double.POSITIVE_INFINITY; i += 3) {
             after = probe.facesTarget(corners, i, cosine) ? after : Double.POSITIVE_INFINITY;
         }

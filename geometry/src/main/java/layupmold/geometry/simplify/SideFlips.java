@@ -27,7 +27,7 @@ final class SideFlips {
         for (int h = 3 * t; h < 3 * t + 3; h++) {
             int g = mesh.twin(h);
             if (g >= 0 && !fitted.isLabelBorder(h) && guard.bend(h) > fitted.toleranceMm() && mayFlip(h, cosine)) {
-                double left = fitted.miss(flipped(h), fitted.strictBudget(FittedMesh.GAIN, t, g / 3));
+                double left = fitted.miss(flipped(h), i -> t, fitted.strictBudget(FittedMesh.GAIN, t, g / 3));
                 if (left < least) {
                     best = h;
                     least = left;

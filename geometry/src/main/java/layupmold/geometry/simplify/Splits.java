@@ -102,7 +102,7 @@ final class Splits {
         for (int i = 0; i < parts.length && faces; i += 3) {
             faces = probe.facesTarget(parts, i, cosine);
         }
-        if (!faces || fitted.miss(parts, budget) == Double.POSITIVE_INFINITY) {
+        if (!faces || fitted.miss(parts, i -> i < 2 ? h / 3 : mesh.twin(h) / 3, budget) == Double.POSITIVE_INFINITY) {
             mesh.dropLastVertex();
             return FittedMesh.NOTHING;
         }

@@ -5,6 +5,7 @@ import com.carrotsearch.hppc.IntArrayList;
 import com.carrotsearch.hppc.LongArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.function.IntToDoubleFunction;
 import java.util.function.Supplier;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -28,7 +29,7 @@ public final class TargetFit {
     /**
      * @param mesh the surface, without unused vertices
      * @param labels one for each triangle
-     * @param misses how far each triangle that was looked at is off, mm; 0 for others
+     * @param misses how far each triangle that was looked at is off, mm times its weight; 0 for others
      */
     public record Result(TriangleMesh mesh, int[] labels, double[] misses) {
     }
@@ -37,12 +38,13 @@ public final class TargetFit {
     private final IntArrayList labels;
     private final Supplier<Target> targets;
     private final double toleranceMm;
+    private final FittedMesh fitted;
     private final MeshEdits edits;
-    /** Of each triangle, at the middles of its sides and of itself; 0 where none was asked for. */
+    /** Of each triangle, times its weight, at the middles of its sides and of itself; 0 where none was asked for. */
     private final DoubleArrayList misses;
 
     private TargetFit(TriangleMesh surface, int[] labels, boolean[] loose, Supplier<Target> targets,
-            double toleranceMm, CoordinateLattice lattice) {
+            IntToDoubleFunction weights, double toleranceMm, CoordinateLattice lattice) {
         this.mesh = new HalfEdgeMesh(new TriangleMesh(surface.xyz().clone(), surface.triangles()));
         this.labels = IntArrayList.from(labels);
         this.targets = targets;
@@ -54,8 +56,9 @@ public final class TargetFit {
             free.set(v, loose[v]);
         }
         TargetProbe probe = new TargetProbe(mesh, targets.get(), toleranceMm, lattice);
-        this.edits = new MeshEdits(new FittedMesh(mesh, this.labels, free, t -> 4 * t < misses.size() ? worst(t) : 0, probe,
-                new CrossingCheck(mesh, surface), toleranceMm));
+        this.fitted = new FittedMesh(mesh, this.labels, free, weights, t -> 4 * t < misses.size() ? worst(t) : 0, probe,
+                new CrossingCheck(mesh, surface), toleranceMm);
+        this.edits = new MeshEdits(fitted);
     }
 
     /**
@@ -64,10 +67,12 @@ public final class TargetFit {
      * @param looked triangles that must not miss
      * @param loose vertices that may be moved
      * @param targets gives each thread its measure; 0 where it means nothing
+     * @param weights how much a miss counts in triangles of a label, up to 1
+     * @param toleranceMm what a triangle may miss, times its weight
      */
     public static Result fit(TriangleMesh surface, int[] labels, boolean[] looked, boolean[] loose,
-            Supplier<Target> targets, double toleranceMm, CoordinateLattice lattice) {
-        TargetFit fit = new TargetFit(surface, labels, loose, targets, toleranceMm, lattice);
+            Supplier<Target> targets, IntToDoubleFunction weights, double toleranceMm, CoordinateLattice lattice) {
+        TargetFit fit = new TargetFit(surface, labels, loose, targets, weights, toleranceMm, lattice);
         int[] next = all(looked);
         int least = Integer.MAX_VALUE;
         for (int round = 0; round < ROUNDS && next.length > 0; round++) {
@@ -114,6 +119,9 @@ public final class TargetFit {
             for (int i = from; i < to; i++) {
                 int t = triangles[i];
                 measure.of(mesh.xyz, mesh.from(3 * t), mesh.from(3 * t + 1), mesh.from(3 * t + 2), misses.buffer, 4 * t);
+                for (int k = 0; k < 4; k++) {
+                    misses.buffer[4 * t + k] *= fitted.weight(t);
+                }
             }
         });
     }

@@ -148,6 +148,7 @@ final class VertexMoves {
     }
 
     private boolean move(int v, double[] p, FittedMesh.Budget budget) {
-        return move(v, p, corners -> fitted.miss(corners, budget) < Double.POSITIVE_INFINITY);
+        int[] around = triangles(v);
+        return move(v, p, corners -> fitted.miss(corners, i -> around[i], budget) < Double.POSITIVE_INFINITY);
     }
 }

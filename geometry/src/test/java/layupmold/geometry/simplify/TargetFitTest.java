@@ -58,7 +58,7 @@ class TargetFitTest {
         Arrays.fill(looked, true);
         boolean[] mayMove = new boolean[mesh.vertexCount()];
         Arrays.fill(mayMove, loose);
-        return TargetFit.fit(mesh, labels, looked, mayMove, () -> target, TOLERANCE_MM, LATTICE);
+        return TargetFit.fit(mesh, labels, looked, mayMove, () -> target, label -> 1, TOLERANCE_MM, LATTICE);
     }
 
     @Test

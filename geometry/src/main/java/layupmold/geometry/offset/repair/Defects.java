@@ -46,7 +46,7 @@ record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.
 
     /** These, and places of the same surface that miss by more than {@code toleranceMm}. */
     Defects andOffTarget(OffsetField field, double toleranceMm) {
-        Defects off = offTarget(mesh, OffTarget.triangles(mesh, t -> true, field, toleranceMm), field, toleranceMm);
+        Defects off = offTarget(mesh, OffTarget.triangles(mesh, t -> true, field, t -> toleranceMm), field, toleranceMm);
         return new Defects(mesh, edges, off.triangles, off.needed, pairs);
     }
 

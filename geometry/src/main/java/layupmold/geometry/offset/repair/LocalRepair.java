@@ -19,8 +19,6 @@ public final class LocalRepair {
     private static final double SIZE_PER_OFFSET = 0.5;
     /** Where a trimmed surface is this far off, what it kept should have been cut off. */
     private static final double WRONG_MM = 0.05;
-    /** Grid for places that miss although they are sound. */
-    private static final double REFINING_MM = 0.15;
 
     /**
      * @param mesh the repaired surface, without unused vertices
@@ -156,7 +154,7 @@ public final class LocalRepair {
         for (int v = 0; v < given.length; v++) {
             suspect[v] = given[v] < 0 || moved.suspect()[given[v]];
         }
-        boolean[] off = OffTarget.vertices(sheet.mesh(), suspect, field, toleranceMm);
+        boolean[] off = OffTarget.vertices(sheet, suspect, field, toleranceMm);
         boolean[] at = new boolean[given.length];
         for (int v = 0; v < given.length; v++) {
             at[v] = given[v] >= 0 && !off[v];
@@ -174,17 +172,18 @@ public final class LocalRepair {
      * @param labels region of each triangle
      * @param off which triangles miss
      * @param sheetRegions region of each triangle of the field's sheet
+     * @param cellMm grid size
      * @return null if none misses, or nothing could be done
      */
     public static Result refine(TriangleMesh surface, int[] labels, boolean[] off, byte[] sheetRegions,
-            OffsetField field, double toleranceMm) {
+            OffsetField field, double toleranceMm, double cellMm) {
         Defects defects = Defects.offTarget(surface, off, field, toleranceMm);
         if (defects.triangles().length == 0) {
             return null;
         }
         Contouring.Result contoured = Contouring.contour(
                 new LabelledSheet(surface, labels, identity(surface.vertexCount())), sheetRegions, defects, field,
-                REFINING_MM);
+                cellMm);
         if (contoured == null) {
             return null;
         }

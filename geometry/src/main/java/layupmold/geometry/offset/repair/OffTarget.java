@@ -1,6 +1,7 @@
 package layupmold.geometry.offset.repair;
 
 import java.util.function.IntPredicate;
+import java.util.function.IntToDoubleFunction;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
 import layupmold.geometry.simplify.Target;
@@ -14,18 +15,19 @@ final class OffTarget {
     private OffTarget() {
     }
 
-    /** @return for each triangle of those asked for whether it misses by more than {@code toleranceMm} */
-    static boolean[] triangles(TriangleMesh mesh, IntPredicate asked, OffsetField field, double toleranceMm) {
+    /** @return for each triangle of those asked for whether it misses by more than it may */
+    static boolean[] triangles(TriangleMesh mesh, IntPredicate asked, OffsetField field,
+            IntToDoubleFunction mayMissMm) {
         boolean[] off = new boolean[mesh.triangleCount()];
         Parallel.forRanges(off.length, GRAIN, (chunk, from, to) -> {
             Target target = field.target();
             TriangleMiss between = new TriangleMiss(target);
             for (int t = from; t < to; t++) {
                 if (asked.test(t)) {
-                    off[t] = missesAtCorner(mesh, t, target, toleranceMm);
+                    double most = mayMissMm.applyAsDouble(t);
                     int[] corners = mesh.triangles();
-                    off[t] = off[t] || toleranceMm < between.worst(
-                            mesh.xyz(), corners[3 * t], corners[3 * t + 1], corners[3 * t + 2], toleranceMm);
+                    off[t] = missesAtCorner(mesh, t, target, most) || most < between.worst(
+                            mesh.xyz(), corners[3 * t], corners[3 * t + 1], corners[3 * t + 2], most);
                 }
             }
         });
@@ -34,12 +36,17 @@ final class OffTarget {
 
     /**
      * @param suspect vertices whose triangles are looked at
-     * @return for each vertex whether a triangle there misses by more than {@code toleranceMm}
+     * @return for each given vertex whether a triangle there misses by more than {@code toleranceMm}, weighted by its region
      */
-    static boolean[] vertices(TriangleMesh mesh, boolean[] suspect, OffsetField field, double toleranceMm) {
-        int[] corners = mesh.triangles();
-        return corners(mesh, triangles(mesh, t -> suspect[corners[3 * t]] || suspect[corners[3 * t + 1]]
-                || suspect[corners[3 * t + 2]], field, toleranceMm));
+    static boolean[] vertices(LabelledSheet sheet, boolean[] suspect, OffsetField field, double toleranceMm) {
+        int[] corners = sheet.mesh().triangles();
+        // Triangles between new vertices only say nothing about given ones.
+        return corners(sheet.mesh(), triangles(sheet.mesh(), t -> any(corners, t, v -> suspect[v])
+                && any(corners, t, v -> sheet.given()[v] >= 0), field, t -> toleranceMm / Exactness.weight(sheet.labels()[t])));
+    }
+
+    private static boolean any(int[] corners, int t, IntPredicate asked) {
+        return asked.test(corners[3 * t]) || asked.test(corners[3 * t + 1]) || asked.test(corners[3 * t + 2]);
     }
 
     /** @return for each vertex whether a triangle there is one of the chosen */

@@ -41,8 +41,8 @@ public final class SurfaceFinish {
             double toleranceMm, CoordinateLattice lattice) {
         boolean[] loose = loose(rebuilt, fixed);
         Settled settled = settle(rebuilt, loose, field, lattice);
-        return new Result(TargetFit.fit(settled.mesh, labels, active(rebuilt, loose), loose, field::target, toleranceMm,
-                lattice), IntStream.of(settled.crossing).mapToObj(settled.mesh::centroid).toList());
+        return new Result(TargetFit.fit(settled.mesh, labels, active(rebuilt, loose), loose, field::target, Exactness::weight,
+                toleranceMm, lattice), IntStream.of(settled.crossing).mapToObj(settled.mesh::centroid).toList());
     }
 
     /** The surface with its loose vertices at the offset, as far as that makes nothing cross. */
