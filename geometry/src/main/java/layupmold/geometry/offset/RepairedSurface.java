@@ -13,6 +13,7 @@ import layupmold.geometry.mesh.Pieces;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.repair.LocalRepair;
 import layupmold.geometry.offset.repair.SurfaceFinish;
+import layupmold.geometry.recipe.InspectSpec;
 import layupmold.geometry.simplify.CrossingRepair;
 import layupmold.geometry.simplify.Simplifier;
 import layupmold.geometry.simplify.SimplifyLimits;
@@ -36,7 +37,9 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, KnownMiss 
     /** Rebuilt triangles that leave the offset by more are split. */
     private static final double FINISH_MM = 0.01;
 
-    private static final int REFINING_ATTEMPTS = 5;
+    private static final int REFINING_ATTEMPTS = 8;
+    /** So many aim at this stage's own tolerance, the others only at what is promised. */
+    private static final int AIMING_HIGH = 3;
     /** Grid for places that miss although they are sound. */
     private static final double REFINING_MM = 0.15;
     /** Each attempt's grid beside the last one's: what one grid cannot tell apart lies otherwise in the next. */
@@ -74,7 +77,7 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, KnownMiss 
         TargetFit.Result current = first.fit();
         List<Vector3d> entangled = new ArrayList<>();
         KnownMiss leftAlone = KnownMiss.NONE;
-        for (int attempt = 0; attempt < REFINING_ATTEMPTS && worst(current).mm() > OffsetStage.TOLERANCE_MM; attempt++) {
+        for (int attempt = 0; attempt < REFINING_ATTEMPTS && worst(current).mm() > enough(attempt); attempt++) {
             boolean[] off = off(current, entangled);
             int count = count(off);
             leftAlone = leftAlone.or(worst(current, t -> !off[t]));
@@ -94,6 +97,10 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, KnownMiss 
             }
         }
         return best;
+    }
+
+    private static double enough(int attempt) {
+        return attempt < AIMING_HIGH ? OffsetStage.TOLERANCE_MM : InspectSpec.LEAST_TOLERANCE_MM;
     }
 
     /** Tool triangles that miss, but for those near which contouring made others cross. */
