@@ -14,6 +14,9 @@ import layupmold.geometry.mesh.TriangleMesh;
  */
 record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.Place needed, int[] pairs) {
 
+    /** Longest pieces that triangles are looked at in, in cells. */
+    private static final double[] PIECES = {1, 0.25, 0.0625};
+
     static Defects atEdges(TriangleMesh mesh, double[] edges) {
         return new Defects(mesh, edges, new int[0], null, new int[0]);
     }
@@ -70,20 +73,30 @@ record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.
             region.coverSegment(edges, i, reach);
         }
         for (int t : triangles) {
-            region.cover(mesh, t, reach, needed);
+            coverMissed(region, t, reach);
             if (region.size() > budget) {
                 return false;
             }
         }
         for (int i = 0; i < pairs.length; i += 2) {
             double[] common = commonBounds(pairs[i], pairs[i + 1]);
-            region.cover(mesh, pairs[i], reach, (x, y, z) -> contains(common, x, y, z));
-            region.cover(mesh, pairs[i + 1], reach, (x, y, z) -> contains(common, x, y, z));
+            region.cover(mesh, pairs[i], reach, (x, y, z) -> contains(common, x, y, z), 1);
+            region.cover(mesh, pairs[i + 1], reach, (x, y, z) -> contains(common, x, y, z), 1);
             if (region.size() > budget) {
                 return false;
             }
         }
         return region.size() <= budget;
+    }
+
+    /** What misses in less room than a cell takes a closer look, or else all of the triangle. */
+    private void coverMissed(RepairRegion region, int t, int reach) {
+        for (double share : PIECES) {
+            if (region.cover(mesh, t, reach, needed, share)) {
+                return;
+            }
+        }
+        region.cover(mesh, t, reach, (x, y, z) -> true, 1);
     }
 
     private double[] commonBounds(int t, int u) {

@@ -51,15 +51,17 @@ final class RepairRegion {
 
     /**
      * Adds all cells within {@code reach} cells of those parts of triangle {@code t} that need repair, looked at in
-     * pieces no longer than a cell.
+     * pieces no longer than a share of a cell.
+     *
+     * @return whether there are any
      */
-    void cover(TriangleMesh mesh, int t, int reach, Place place) {
+    boolean cover(TriangleMesh mesh, int t, int reach, Place place, double share) {
         int[] corners = mesh.triangles();
         double[] p = new double[9];
         for (int k = 0; k < 3; k++) {
             System.arraycopy(mesh.xyz(), 3 * corners[3 * t + k], p, 3 * k, 3);
         }
-        cover(p, reach, place);
+        return cover(p, reach, place, share * grid.size);
     }
 
     /** Adds all cells within {@code reach} cells of the segment whose ends stand at {@code from} in {@code ends}. */
@@ -67,10 +69,10 @@ final class RepairRegion {
         double[] p = new double[9];
         System.arraycopy(ends, from, p, 0, 6);
         System.arraycopy(ends, from + 3, p, 6, 3);
-        cover(p, reach, (x, y, z) -> true);
+        cover(p, reach, (x, y, z) -> true, grid.size);
     }
 
-    private void cover(double[] p, int reach, Place place) {
+    private boolean cover(double[] p, int reach, Place place, double pieceMm) {
         int longest = 0;
         double length = 0;
         for (int k = 0; k < 3; k++) {
@@ -83,9 +85,8 @@ final class RepairRegion {
                 longest = k;
             }
         }
-        if (length <= grid.size) {
-            coverPiece(p, reach, place);
-            return;
+        if (length <= pieceMm) {
+            return coverPiece(p, reach, place);
         }
         double[] lower = p.clone();
         double[] upper = p.clone();
@@ -96,11 +97,10 @@ final class RepairRegion {
             lower[b + i] = middle;
             upper[a + i] = middle;
         }
-        cover(lower, reach, place);
-        cover(upper, reach, place);
+        return cover(lower, reach, place, pieceMm) | cover(upper, reach, place, pieceMm);
     }
 
-    private void coverPiece(double[] p, int reach, Place place) {
+    private boolean coverPiece(double[] p, int reach, Place place) {
         double x = (p[0] + p[3] + p[6]) / 3;
         double y = (p[1] + p[4] + p[7]) / 3;
         double z = (p[2] + p[5] + p[8]) / 3;
@@ -111,6 +111,7 @@ final class RepairRegion {
         if (needed) {
             addBox(x, y, z, reach);
         }
+        return needed;
     }
 
     private void addBox(double x, double y, double z, int reach) {
