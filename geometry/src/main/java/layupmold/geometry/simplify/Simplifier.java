@@ -193,7 +193,8 @@ public final class Simplifier {
         int count = 0;
         for (int i = 0; i < fan.size; i++) {
             int h = fan.halfEdges[i];
-            boolean tiny = isTiny(h) || guard.isFin(h, fan);
+            // A flat corner of three triangles between labels is none, and must not leave their border.
+            boolean tiny = isTiny(h) || borders == 0 && guard.isFin(h, fan);
             if (fixed[u] && !tiny || borders > 0 && !(borders == 2 && isLabelBorder(h)) && !tiny
                     || fan.onBoundary && mesh.twin(h) >= 0) {
                 continue;

@@ -137,6 +137,18 @@ class SimplifierTest {
     }
 
     /** Whatever is collapsed, the mesh stays a closed manifold of the same Euler characteristic. */
+    /** A corner of three flat triangles between two labels looks like a fin that may be laid down any way. */
+    @Test
+    void aFlatCornerDoesNotLeaveTheBorderBetweenLabels() {
+        double[] xyz = {0, 0, 0, 10, -6, 0, 10, 6, 0, 9, 0.5, 0, -1, -6, 0, -1, 6, 0, 20, 0, 0};
+        int[] triangles = {0, 1, 3, 0, 3, 2, 1, 2, 3, 0, 4, 1, 0, 2, 5, 0, 5, 4, 1, 6, 2};
+        int[] labels = {0, 0, 1, 0, 0, 0, 1};
+        TriangleMesh mesh = new TriangleMesh(xyz, triangles);
+        boolean[] fixed = {true, true, true, false, true, true, true};
+        Simplifier.Result fewer = Simplifier.simplify(mesh, labels, fixed, LIMITS);
+        assertEquals(area(mesh, labels), area(fewer.mesh(), fewer.labels()), 1e-9);
+    }
+
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 5, 8, 13})
     void shellsStayManifold(long seed) {
