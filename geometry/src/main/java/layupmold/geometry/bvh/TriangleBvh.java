@@ -15,7 +15,8 @@ import layupmold.geometry.parallel.Parallel;
 public final class TriangleBvh {
 
     private static final int LEAF_SIZE = 2;
-    static final int STACK = 96;
+    /** More than the depth of the largest tree: of each level one node waits at the most. */
+    static final int STACK = 32;
     private static final int GRAIN = 1 << 14;
 
     final int[] order;
@@ -71,7 +72,7 @@ public final class TriangleBvh {
     }
 
     /** The greatest float that is no greater. */
-    private static float below(double value) {
+    static float below(double value) {
         float nearest = (float) value;
         return nearest > value ? Math.nextDown(nearest) : nearest;
     }

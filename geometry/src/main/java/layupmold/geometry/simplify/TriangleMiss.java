@@ -57,9 +57,26 @@ public final class TriangleMiss {
             missAt(k == 0 ? 1 : 0, k == 1 ? 1 : 0);
             bends = target.along(n[0], n[1], n[2]) < flat;
         }
-        if (bends && lookCloser(into, at)) {
-            lookTowardsCorners(into, at);
+        if (bends) {
+            sayWhere();
+            if (lookCloser(into, at)) {
+                lookTowardsCorners(into, at);
+            }
         }
+    }
+
+    private void sayWhere() {
+        double x = (xyz[a] + xyz[b] + xyz[c]) / 3;
+        double y = (xyz[a + 1] + xyz[b + 1] + xyz[c + 1]) / 3;
+        double z = (xyz[a + 2] + xyz[b + 2] + xyz[c + 2]) / 3;
+        double reach = 0;
+        for (int corner : new int[] {a, b, c}) {
+            double dx = xyz[corner] - x;
+            double dy = xyz[corner + 1] - y;
+            double dz = xyz[corner + 2] - z;
+            reach = Math.max(reach, dx * dx + dy * dy + dz * dz);
+        }
+        target.beside(x, y, z, Math.sqrt(reach));
     }
 
     /**

@@ -1,6 +1,7 @@
 package layupmold.geometry.offset.repair;
 
 import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.bvh.Neighbourhood;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -61,6 +62,8 @@ public final class OffsetField {
         double nx;
         double ny;
         double nz;
+        /** Of places that much is asked about, if that was said. */
+        private Neighbourhood beside;
         /** True where the nearest point lies on the sheet's boundary: the field means nothing there. */
         boolean beyondBoundary;
         private double pseudoX;
@@ -94,6 +97,12 @@ public final class OffsetField {
             }
 
             @Override
+            public void beside(double x, double y, double z, double reachMm) {
+                sample.beside = sample.beside == null ? new Neighbourhood(bvh) : sample.beside;
+                sample.beside.gather(x, y, z, reachMm, likely);
+            }
+
+            @Override
             public double along(double x, double y, double z) {
                 return sample.nx * x + sample.ny * y + sample.nz * z;
             }
@@ -107,8 +116,12 @@ public final class OffsetField {
 
     /** Evaluates the field at (x, y, z). */
     void at(double x, double y, double z, Sample s) {
-        // Nearly all that is asked about lies near the offset.
-        bvh.nearestAnywhere(x, y, z, likely, null, s.nearest);
+        if (s.beside != null && s.beside.covers(x, y, z)) {
+            s.beside.nearest(x, y, z, s.nearest);
+        } else {
+            // Nearly all that is asked about lies near the offset.
+            bvh.nearestAnywhere(x, y, z, likely, null, s.nearest);
+        }
         double dx = x - s.nearest.x;
         double dy = y - s.nearest.y;
         double dz = z - s.nearest.z;
