@@ -22,6 +22,10 @@ public final class TriangleMiss {
     private final Target target;
     private final double[] worst = new double[4];
     private double enough = Double.POSITIVE_INFINITY;
+    private double most;
+    private double mostX;
+    private double mostY;
+    private double mostZ;
     private double[] xyz;
     private int a;
     private int b;
@@ -37,6 +41,7 @@ public final class TriangleMiss {
      */
     public void of(double[] xyz, int a, int b, int c, double[] into, int at) {
         this.xyz = xyz;
+        this.most = -1;
         this.a = 3 * a;
         this.b = 3 * b;
         this.c = 3 * c;
@@ -88,6 +93,11 @@ public final class TriangleMiss {
         of(xyz, a, b, c, worst, 0);
         this.enough = Double.POSITIVE_INFINITY;
         return Math.max(Math.max(worst[0], worst[1]), Math.max(worst[2], worst[3]));
+    }
+
+    /** Where the triangle last looked at misses most, as far as it was looked at; maybe a corner. */
+    public double[] worstPlace() {
+        return new double[] {mostX, mostY, mostZ};
     }
 
     /** False if that is enough. */
@@ -145,8 +155,16 @@ public final class TriangleMiss {
 
     private double missAt(double ofA, double ofB) {
         double ofC = 1 - ofA - ofB;
-        return Math.abs(target.miss(ofA * xyz[a] + ofB * xyz[b] + ofC * xyz[c],
-                ofA * xyz[a + 1] + ofB * xyz[b + 1] + ofC * xyz[c + 1],
-                ofA * xyz[a + 2] + ofB * xyz[b + 2] + ofC * xyz[c + 2]));
+        double x = ofA * xyz[a] + ofB * xyz[b] + ofC * xyz[c];
+        double y = ofA * xyz[a + 1] + ofB * xyz[b + 1] + ofC * xyz[c + 1];
+        double z = ofA * xyz[a + 2] + ofB * xyz[b + 2] + ofC * xyz[c + 2];
+        double miss = Math.abs(target.miss(x, y, z));
+        if (miss > most) {
+            most = miss;
+            mostX = x;
+            mostY = y;
+            mostZ = z;
+        }
+        return miss;
     }
 }

@@ -56,6 +56,16 @@ class TriangleMissTest {
     }
 
     @Test
+    void tellsWhereItMissesMost() {
+        Target target = new FallingAway(9.8);
+        TriangleMiss miss = new TriangleMiss(target);
+        double worst = miss.worst(FLAT, 0, 1, 2, Double.POSITIVE_INFINITY);
+        double[] place = miss.worstPlace();
+        assertTrue(Math.abs(target.miss(place[0], place[1], place[2])) >= worst, "less than " + worst);
+        assertTrue(place[0] > 9.8, "at " + place[0]);
+    }
+
+    @Test
     void aTriangleInItsTargetMissesNothing() {
         double[] misses = {1, 1, 1, 1};
         new TriangleMiss(new Plane()).of(FLAT, 0, 1, 2, misses, 0);

@@ -1,7 +1,9 @@
 package layupmold.geometry.offset.repair;
 
 import com.carrotsearch.hppc.IntArrayList;
+import java.util.function.IntFunction;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.simplify.TriangleMiss;
 
 /**
  * Where a moved surface has to be contoured anew.
@@ -10,22 +12,21 @@ import layupmold.geometry.mesh.TriangleMesh;
  * @param edges ends of edges at which it is not sound, six numbers an edge
  * @param triangles triangles that miss the offset
  * @param needed which places of those need it
+ * @param worst where one of them misses most, under the closest look
  * @param pairs triangles that cross, two by two
  */
-record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.Place needed, int[] pairs) {
-
-    /** Longest pieces that triangles are looked at in, in cells. */
-    private static final double[] PIECES = {1, 0.25, 0.0625};
+record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.Place needed,
+        IntFunction<double[]> worst, int[] pairs) {
 
     static Defects atEdges(TriangleMesh mesh, double[] edges) {
-        return new Defects(mesh, edges, new int[0], null, new int[0]);
+        return new Defects(mesh, edges, new int[0], null, null, new int[0]);
     }
 
     /** Turned triangles, by their sides, crossing ones, and places that miss by more than {@code toleranceMm}. */
     static Defects ofFolds(MovedSurface moved, int[] pairs, OffsetField field, double toleranceMm) {
         TriangleMesh mesh = moved.mesh();
         double[] sides = sides(mesh, indices(moved.turned()));
-        return new Defects(mesh, sides, new int[0], null, pairs).andOffTarget(field, toleranceMm);
+        return new Defects(mesh, sides, new int[0], null, null, pairs).andOffTarget(field, toleranceMm);
     }
 
     /** Ends of the triangles' sides, six numbers a side. */
@@ -44,13 +45,20 @@ record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.
         return new Defects(mesh, new double[0], indices(off), (x, y, z) -> {
             field.at(x, y, z, sample);
             return Math.abs(sample.miss()) > toleranceMm;
-        }, new int[0]);
+        }, t -> worst(mesh, t, field), new int[0]);
     }
 
     /** These, and places of the same surface that miss by more than {@code toleranceMm}. */
     Defects andOffTarget(OffsetField field, double toleranceMm) {
         Defects off = offTarget(mesh, OffTarget.triangles(mesh, t -> true, field, t -> toleranceMm), field, toleranceMm);
-        return new Defects(mesh, edges, off.triangles, off.needed, pairs);
+        return new Defects(mesh, edges, off.triangles, off.needed, off.worst, pairs);
+    }
+
+    private static double[] worst(TriangleMesh mesh, int t, OffsetField field) {
+        TriangleMiss miss = new TriangleMiss(field.target());
+        int[] corners = mesh.triangles();
+        miss.worst(mesh.xyz(), corners[3 * t], corners[3 * t + 1], corners[3 * t + 2], Double.POSITIVE_INFINITY);
+        return miss.worstPlace();
     }
 
     private static int[] indices(boolean[] chosen) {
@@ -80,8 +88,8 @@ record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.
         }
         for (int i = 0; i < pairs.length; i += 2) {
             double[] common = commonBounds(pairs[i], pairs[i + 1]);
-            region.cover(mesh, pairs[i], reach, (x, y, z) -> contains(common, x, y, z), 1);
-            region.cover(mesh, pairs[i + 1], reach, (x, y, z) -> contains(common, x, y, z), 1);
+            region.cover(mesh, pairs[i], reach, (x, y, z) -> contains(common, x, y, z));
+            region.cover(mesh, pairs[i + 1], reach, (x, y, z) -> contains(common, x, y, z));
             if (region.size() > budget) {
                 return false;
             }
@@ -89,14 +97,12 @@ record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.
         return region.size() <= budget;
     }
 
-    /** What misses in less room than a cell takes a closer look, or else all of the triangle. */
+    /** Where a triangle misses in less room than a cell, the place where it misses most. */
     private void coverMissed(RepairRegion region, int t, int reach) {
-        for (double share : PIECES) {
-            if (region.cover(mesh, t, reach, needed, share)) {
-                return;
-            }
+        if (!region.cover(mesh, t, reach, needed)) {
+            double[] place = worst.apply(t);
+            region.coverPoint(place[0], place[1], place[2], reach);
         }
-        region.cover(mesh, t, reach, (x, y, z) -> true, 1);
     }
 
     private double[] commonBounds(int t, int u) {

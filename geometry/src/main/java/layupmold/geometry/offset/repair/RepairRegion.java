@@ -51,17 +51,17 @@ final class RepairRegion {
 
     /**
      * Adds all cells within {@code reach} cells of those parts of triangle {@code t} that need repair, looked at in
-     * pieces no longer than a share of a cell.
+     * pieces no longer than a cell.
      *
      * @return whether there are any
      */
-    boolean cover(TriangleMesh mesh, int t, int reach, Place place, double share) {
+    boolean cover(TriangleMesh mesh, int t, int reach, Place place) {
         int[] corners = mesh.triangles();
         double[] p = new double[9];
         for (int k = 0; k < 3; k++) {
             System.arraycopy(mesh.xyz(), 3 * corners[3 * t + k], p, 3 * k, 3);
         }
-        return cover(p, reach, place, share * grid.size);
+        return cover(p, reach, place);
     }
 
     /** Adds all cells within {@code reach} cells of the segment whose ends stand at {@code from} in {@code ends}. */
@@ -69,10 +69,10 @@ final class RepairRegion {
         double[] p = new double[9];
         System.arraycopy(ends, from, p, 0, 6);
         System.arraycopy(ends, from + 3, p, 6, 3);
-        cover(p, reach, (x, y, z) -> true, grid.size);
+        cover(p, reach, (x, y, z) -> true);
     }
 
-    private boolean cover(double[] p, int reach, Place place, double pieceMm) {
+    private boolean cover(double[] p, int reach, Place place) {
         int longest = 0;
         double length = 0;
         for (int k = 0; k < 3; k++) {
@@ -85,7 +85,7 @@ final class RepairRegion {
                 longest = k;
             }
         }
-        if (length <= pieceMm) {
+        if (length <= grid.size) {
             return coverPiece(p, reach, place);
         }
         double[] lower = p.clone();
@@ -97,7 +97,7 @@ final class RepairRegion {
             lower[b + i] = middle;
             upper[a + i] = middle;
         }
-        return cover(lower, reach, place, pieceMm) | cover(upper, reach, place, pieceMm);
+        return cover(lower, reach, place) | cover(upper, reach, place);
     }
 
     private boolean coverPiece(double[] p, int reach, Place place) {
@@ -109,12 +109,13 @@ final class RepairRegion {
             needed = place.needsRepair(p[k], p[k + 1], p[k + 2]);
         }
         if (needed) {
-            addBox(x, y, z, reach);
+            coverPoint(x, y, z, reach);
         }
         return needed;
     }
 
-    private void addBox(double x, double y, double z, int reach) {
+    /** Adds all cells within {@code reach} cells of a point. */
+    void coverPoint(double x, double y, double z, int reach) {
         int i = grid.index(x, 0);
         int j = grid.index(y, 1);
         int k = grid.index(z, 2);
