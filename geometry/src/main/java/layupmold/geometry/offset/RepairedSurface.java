@@ -79,7 +79,6 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, KnownMiss 
         KnownMiss leftAlone = KnownMiss.NONE;
         for (int attempt = 0; attempt < REFINING_ATTEMPTS && worst(current).mm() > enough(attempt); attempt++) {
             boolean[] off = off(current, entangled);
-            int count = count(off);
             leftAlone = leftAlone.or(worst(current, t -> !off[t]));
             LocalRepair.Result refined = LocalRepair.refine(
                     current.mesh(), current.labels(), off, regions, from.field(), OffsetStage.TOLERANCE_MM,
@@ -124,14 +123,6 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, KnownMiss 
             }
         }
         return false;
-    }
-
-    private static int count(boolean[] chosen) {
-        int count = 0;
-        for (boolean c : chosen) {
-            count += c ? 1 : 0;
-        }
-        return count;
     }
 
     private static KnownMiss worst(TargetFit.Result fit) {

@@ -28,6 +28,7 @@ final class CollapseGuard {
     private final NearestPoint nearest = new NearestPoint();
     private final double[] before = new double[5];
     private final double[] after = new double[5];
+    private final double[] around = new double[5];
 
     /** @param leastHeightMm no triangle becomes flatter than this unless it was */
     CollapseGuard(HalfEdgeMesh mesh, double leastHeightMm) {
@@ -182,11 +183,11 @@ final class CollapseGuard {
             if (p == v || q == v) {
                 continue;
             }
+            measure(u, p, q, before);
             measure(v, p, q, after);
-            if (after[4] > GROWTH * area(g) && !facesAlong(fan)) {
+            if (after[4] > GROWTH * before[4] && !facesAlong(fan)) {
                 return false;
             }
-            measure(u, p, q, before);
             if (!mayFlatten && after[3] < leastHeightMm && after[3] < before[3]) {
                 return false;
             }
@@ -200,18 +201,13 @@ final class CollapseGuard {
         return true;
     }
 
-    private double area(int g) {
-        measure(mesh.from(g), mesh.to(g), mesh.apex(g), before);
-        return before[4];
-    }
-
     /** Whether the last triangle measured faces no way but the fan's triangles together do. */
     private boolean facesAlong(HalfEdgeMesh.Fan fan) {
         double sum = 0;
         for (int i = 0; i < fan.size; i++) {
             int g = fan.halfEdges[i];
-            double area = area(g);
-            sum += cosine() * area;
+            measure(mesh.from(g), mesh.to(g), mesh.apex(g), around);
+            sum += (around[0] * after[0] + around[1] * after[1] + around[2] * after[2]) * around[4];
         }
         return sum > 0;
     }

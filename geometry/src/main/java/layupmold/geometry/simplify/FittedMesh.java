@@ -61,7 +61,7 @@ record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDou
     double miss(int[] corners, IntUnaryOperator like, Budget budget) {
         double quick = miss(corners, like, budget, (a, b, c, enough) -> probe.missAtMiddles(a, b, c));
         return quick == Double.POSITIVE_INFINITY || budget.mostMm > COARSE_MM ? quick
-                : miss(corners, like, budget, (a, b, c, enough) -> corners.length > PAIR && longest(a, b, c) > FINE_MM
+                : miss(corners, like, budget, (a, b, c, enough) -> corners.length > PAIR && probe.longest(a, b, c) > FINE_MM
                         ? probe.missAtMiddles(a, b, c) : probe.missOf(a, b, c, enough));
     }
 
@@ -86,11 +86,7 @@ record FittedMesh(HalfEdgeMesh mesh, IntArrayList labels, BitSet loose, IntToDou
 
     /** Whether a triangle is small and no more than a little off: what the dearest edits are for. */
     boolean isFine(int t) {
-        return miss(t) <= COARSE_MM && longest(mesh.from(3 * t), mesh.from(3 * t + 1), mesh.from(3 * t + 2)) <= FINE_MM;
-    }
-
-    private double longest(int a, int b, int c) {
-        return Math.sqrt(Math.max(mesh.squaredLength(a, b), Math.max(mesh.squaredLength(b, c), mesh.squaredLength(c, a))));
+        return miss(t) <= COARSE_MM && probe.longest(mesh.from(3 * t), mesh.from(3 * t + 1), mesh.from(3 * t + 2)) <= FINE_MM;
     }
 
     double weight(int t) {

@@ -191,10 +191,11 @@ final class TargetProbe {
     }
 
     private double longest(int[] corners, int at) {
-        double longest = 0;
-        for (int k = 0; k < 3; k++) {
-            longest = Math.max(longest, mesh.squaredLength(corners[at + k], corners[at + (k + 1) % 3]));
-        }
-        return Math.sqrt(longest);
+        return longest(corners[at], corners[at + 1], corners[at + 2]);
+    }
+
+    /** Longest side of a triangle. */
+    double longest(int a, int b, int c) {
+        return Math.sqrt(Math.max(mesh.squaredLength(a, b), Math.max(mesh.squaredLength(b, c), mesh.squaredLength(c, a))));
     }
 }

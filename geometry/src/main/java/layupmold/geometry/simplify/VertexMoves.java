@@ -1,8 +1,8 @@
 package layupmold.geometry.simplify;
 
 import java.util.BitSet;
+import java.util.function.BiPredicate;
 import java.util.function.IntFunction;
-import java.util.function.Predicate;
 import java.util.stream.IntStream;
 
 /** Moves single vertices to where their target is, if the triangles around keep their side and meet nothing. */
@@ -58,11 +58,11 @@ final class VertexMoves {
     }
 
     private boolean move(int v, double[] p) {
-        return move(v, p, corners -> true);
+        return move(v, p, (around, corners) -> true);
     }
 
-    /** @param keeps asked about the corners of the triangles around, with the vertex moved, before crossings, which cost more */
-    private boolean move(int v, double[] p, Predicate<int[]> keeps) {
+    /** @param keeps asked about the triangles around and their corners, with the vertex moved, before crossings, which cost more */
+    private boolean move(int v, double[] p, BiPredicate<int[], int[]> keeps) {
         int[] around = triangles(v);
         int[] corners = corners(around);
         double[] fronts = new double[corners.length];
@@ -75,7 +75,7 @@ final class VertexMoves {
         for (int i = 0; i < corners.length && sound; i += 3) {
             sound = probe.faces(corners, i, new double[] {fronts[i], fronts[i + 1], fronts[i + 2]});
         }
-        if (sound && keeps.test(corners) && fitted.crossings().isFree(corners, around)) {
+        if (sound && keeps.test(around, corners) && fitted.crossings().isFree(corners, around)) {
             return true;
         }
         System.arraycopy(before, 0, mesh.xyz, 3 * v, 3);
@@ -148,7 +148,6 @@ final class VertexMoves {
     }
 
     private boolean move(int v, double[] p, FittedMesh.Budget budget) {
-        int[] around = triangles(v);
-        return move(v, p, corners -> fitted.miss(corners, i -> around[i], budget) < Double.POSITIVE_INFINITY);
+        return move(v, p, (around, corners) -> fitted.miss(corners, i -> around[i], budget) < Double.POSITIVE_INFINITY);
     }
 }

@@ -136,7 +136,6 @@ class SimplifierTest {
                 .toList();
     }
 
-    /** Whatever is collapsed, the mesh stays a closed manifold of the same Euler characteristic. */
     /** A corner of three flat triangles between two labels looks like a fin that may be laid down any way. */
     @Test
     void aFlatCornerDoesNotLeaveTheBorderBetweenLabels() {
@@ -149,6 +148,7 @@ class SimplifierTest {
         assertEquals(area(mesh, labels), area(fewer.mesh(), fewer.labels()), 1e-9);
     }
 
+    /** Whatever is collapsed, the mesh stays a closed manifold of the same Euler characteristic. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 5, 8, 13})
     void shellsStayManifold(long seed) {
