@@ -59,7 +59,8 @@ record FinishedMold(
         List<Finding> findings = new ArrayList<>();
         MoldCheck.Result checks = MoldCheck.check(solid.mesh(), solid.regions(), solid.topology(), solid.bvh());
         failures.addAll(checks.findings());
-        WallCheck.Result wall = WallCheck.check(solid.mesh(), solid.regions(), recipe.body().wallMm());
+        WallCheck.Result wall = WallCheck.check(
+                solid.mesh(), solid.regions(), solid.bvh(), recipe.body().wallMm());
         failures.addAll(wall.findings());
         Inspection inspection = null;
         if (failures.isEmpty()) {

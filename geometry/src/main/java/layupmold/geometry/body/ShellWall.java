@@ -77,6 +77,6 @@ final class ShellWall {
     }
 
     private static double least(TriangleMesh from, TriangleBvh to) {
-        return VertexDistance.least(from.xyz(), IntStream.range(0, from.vertexCount()).toArray(), to).mm();
+        return VertexDistance.least(from.xyz(), IntStream.range(0, from.vertexCount()).toArray(), to, null).mm();
     }
 }

@@ -12,6 +12,10 @@ public final class NearestPoint {
     /** Squared distance to the query. */
     public double distanceSquared;
 
+    /** Nodes that a query has yet to look at, and the squared distances of their boxes. */
+    final int[] waiting = new int[TriangleBvh.STACK];
+    final double[] away = new double[TriangleBvh.STACK];
+
     /** Begins a search within a distance. */
     public void begin(double withinMm) {
         triangle = -1;

@@ -2,7 +2,6 @@ package layupmold.geometry.bvh;
 
 import com.carrotsearch.hppc.IntArrayList;
 import java.util.Arrays;
-import java.util.function.IntConsumer;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
 
@@ -26,11 +25,8 @@ public final class SelfIntersections {
     public static int[] find(TriangleMesh mesh, TriangleBvh bvh, int limit) {
         int[][] parts = new int[Parallel.chunkCount(bvh.leafCount, GRAIN)][];
         Parallel.forRanges(bvh.leafCount, GRAIN, (chunk, from, to) -> {
-            LeafPairs search = new LeafPairs(mesh, bvh, limit);
-            for (int leaf = from; leaf < to && search.pairs.size() < 2 * limit; leaf++) {
-                search.against(leaf);
-            }
-            parts[chunk] = search.pairs.toArray();
+            // Leaves and grain are powers of two: each range is all that lies below one node.
+            parts[chunk] = new NodePairs(mesh, bvh, limit).involving(parts.length - 1 + chunk);
         });
         return merge(parts);
     }
@@ -100,46 +96,5 @@ public final class SelfIntersections {
             pairs[2 * i + 1] = (int) keys[i];
         }
         return pairs;
-    }
-
-    /** Pairs of one leaf of the hierarchy with itself and later ones. */
-    private static final class LeafPairs implements IntConsumer {
-        private final double[] xyz;
-        private final int[] triangles;
-        private final TriangleBvh bvh;
-        private final int limit;
-        private final IntArrayList pairs = new IntArrayList();
-        private int current;
-
-        LeafPairs(TriangleMesh mesh, TriangleBvh bvh, int limit) {
-            this.xyz = mesh.xyz();
-            this.triangles = mesh.triangles();
-            this.bvh = bvh;
-            this.limit = limit;
-        }
-
-        void against(int leaf) {
-            current = leaf;
-            accept(leaf);
-            bvh.overlappingLaterLeaves(leaf, this);
-        }
-
-        @Override
-        public void accept(int leaf) {
-            int[] order = bvh.order();
-            for (int i = bvh.leafStart(current); i < bvh.leafStart(current + 1); i++) {
-                int from = leaf == current ? i + 1 : bvh.leafStart(leaf);
-                for (int k = from; k < bvh.leafStart(leaf + 1) && pairs.size() < 2 * limit; k++) {
-                    if (!bvh.areApart(i, k) && meet(order[i], order[k])) {
-                        pairs.add(Math.min(order[i], order[k]), Math.max(order[i], order[k]));
-                    }
-                }
-            }
-        }
-
-        private boolean meet(int t, int u) {
-            return SelfIntersections.meet(xyz, triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2],
-                    triangles[3 * u], triangles[3 * u + 1], triangles[3 * u + 2]);
-        }
     }
 }

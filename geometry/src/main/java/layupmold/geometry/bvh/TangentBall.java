@@ -1,7 +1,5 @@
 package layupmold.geometry.bvh;
 
-import java.util.function.IntPredicate;
-
 /**
  * The largest ball that touches a surface in a given point and holds nothing else of it, reused by one thread.
  *
@@ -11,12 +9,21 @@ import java.util.function.IntPredicate;
  */
 public final class TangentBall {
 
+    /** What a ball may touch. */
+    public interface Contacts {
+        /** Whether a triangle counts. */
+        boolean count(int triangle);
+
+        /** False only if no triangle below a node of the hierarchy counts. */
+        boolean mayCountBelow(int node);
+    }
+
     private static final int STACK = 96;
     private static final int MOST_STEPS = 25;
     private static final double CONVERGED = 1e-6;
 
     private final TriangleBvh bvh;
-    private final IntPredicate accept;
+    private final Contacts contacts;
     private final double leastRise;
     private final int[] stack = new int[STACK];
     /** The ball's radius when a node of the stack was found to be met by it. */
@@ -36,12 +43,12 @@ public final class TangentBall {
 
     /**
      * @param bvh what the ball may touch
-     * @param accept the triangles of it that count
+     * @param contacts the triangles of it that count
      * @param leastRise contacts that rise less over the tangent plane do not count, as the sine of their angle
      */
-    public TangentBall(TriangleBvh bvh, IntPredicate accept, double leastRise) {
+    public TangentBall(TriangleBvh bvh, Contacts contacts, double leastRise) {
         this.bvh = bvh;
-        this.accept = accept;
+        this.contacts = contacts;
         this.leastRise = leastRise;
     }
 
@@ -77,9 +84,9 @@ public final class TangentBall {
         }
     }
 
-    /** Remembers a node that the ball meets. */
+    /** Remembers a node that the ball meets and may touch. */
     private int push(int size, int node, double distanceSquared) {
-        if (distanceSquared >= radiusMm * radiusMm) {
+        if (distanceSquared >= radiusMm * radiusMm || !contacts.mayCountBelow(node)) {
             return size;
         }
         stack[size] = node;
@@ -94,7 +101,7 @@ public final class TangentBall {
     private void shrinkOff(int leaf) {
         for (int i = bvh.leafStart(leaf); i < bvh.leafStart(leaf + 1); i++) {
             int t = bvh.order()[i];
-            if (accept.test(t)) {
+            if (contacts.count(t)) {
                 for (int step = 0; step < MOST_STEPS && shrinkOnce(i); step++) {
                     // Its nearest point moves as the centre does.
                 }

@@ -1,7 +1,5 @@
 package layupmold.geometry.bvh;
 
-import java.util.Arrays;
-import java.util.function.IntConsumer;
 import java.util.function.IntPredicate;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
@@ -20,7 +18,9 @@ public final class TriangleBvh {
     private static final int GRAIN = 1 << 14;
 
     final int[] order;
+    /** A power of two. */
     final int leafCount;
+    private final int leafBits;
     /** Widened to 32-bit floats: half the memory to read. */
     final float[] boxes;
     /** Corners of the triangles in order: nine numbers that lie side by side are read faster than three far apart. */
@@ -29,6 +29,7 @@ public final class TriangleBvh {
     private TriangleBvh(int[] order, int leafCount, float[] boxes) {
         this.order = order;
         this.leafCount = leafCount;
+        this.leafBits = Integer.numberOfTrailingZeros(leafCount);
         this.boxes = boxes;
         this.ordered = new double[9 * order.length];
     }
@@ -37,37 +38,51 @@ public final class TriangleBvh {
     public static TriangleBvh of(TriangleMesh mesh) {
         int n = mesh.triangleCount();
         int leaves = Math.max(1, Integer.highestOneBit(Math.max(1, (n + LEAF_SIZE - 1) / LEAF_SIZE) * 2 - 1));
-        int[] order = MedianOrder.of(mesh, leaves);
-        float[] boxes = new float[6 * (2 * leaves - 1)];
-        TriangleBvh bvh = new TriangleBvh(order, leaves, boxes);
+        return fitted(mesh, MedianOrder.of(mesh, leaves), leaves);
+    }
+
+    /**
+     * The same tree over the same triangles after their corners moved, in O(n): as fast to search as a new one if they
+     * moved little or all alike.
+     */
+    public TriangleBvh movedTo(TriangleMesh mesh) {
+        if (mesh.triangleCount() != order.length) {
+            throw new IllegalArgumentException("not the triangles of this hierarchy");
+        }
+        return fitted(mesh, order, leafCount);
+    }
+
+    private static TriangleBvh fitted(TriangleMesh mesh, int[] order, int leaves) {
+        TriangleBvh bvh = new TriangleBvh(order, leaves, new float[6 * (2 * leaves - 1)]);
         Parallel.forRanges(leaves, GRAIN, (chunk, from, to) -> {
             for (int leaf = from; leaf < to; leaf++) {
                 bvh.fitLeaf(mesh.xyz(), mesh.triangles(), leaf);
             }
         });
-        for (int node = leaves - 2; node >= 0; node--) {
-            bvh.fitInner(node);
-        }
+        fitInner(bvh.boxes, leaves);
         return bvh;
     }
 
     int leafStart(int leaf) {
-        return (int) ((long) leaf * order.length / leafCount);
+        return (int) ((long) leaf * order.length >> leafBits);
     }
 
     private void fitLeaf(double[] xyz, int[] triangles, int leaf) {
+        int from = 9 * leafStart(leaf);
+        int to = 9 * leafStart(leaf + 1);
+        for (int i = from; i < to; i += 3) {
+            System.arraycopy(xyz, 3 * triangles[3 * order[i / 9] + i % 9 / 3], ordered, i, 3);
+        }
         int b = 6 * (leafCount - 1 + leaf);
-        Arrays.fill(boxes, b, b + 3, Float.POSITIVE_INFINITY);
-        Arrays.fill(boxes, b + 3, b + 6, Float.NEGATIVE_INFINITY);
-        for (int i = leafStart(leaf); i < leafStart(leaf + 1); i++) {
-            for (int corner = 0; corner < 3; corner++) {
-                int v = 3 * triangles[3 * order[i] + corner];
-                for (int k = 0; k < 3; k++) {
-                    ordered[9 * i + 3 * corner + k] = xyz[v + k];
-                    boxes[b + k] = Math.min(boxes[b + k], below(xyz[v + k]));
-                    boxes[b + 3 + k] = Math.max(boxes[b + 3 + k], -below(-xyz[v + k]));
-                }
+        for (int k = 0; k < 3; k++) {
+            double least = Double.POSITIVE_INFINITY;
+            double most = Double.NEGATIVE_INFINITY;
+            for (int i = from + k; i < to; i += 3) {
+                least = Math.min(least, ordered[i]);
+                most = Math.max(most, ordered[i]);
             }
+            boxes[b + k] = below(least);
+            boxes[b + 3 + k] = -below(-most);
         }
     }
 
@@ -77,13 +92,16 @@ public final class TriangleBvh {
         return nearest > value ? Math.nextDown(nearest) : nearest;
     }
 
-    private void fitInner(int node) {
-        int b = 6 * node;
-        int left = 6 * (2 * node + 1);
-        int right = left + 6;
-        for (int k = 0; k < 3; k++) {
-            boxes[b + k] = Math.min(boxes[left + k], boxes[right + k]);
-            boxes[b + 3 + k] = Math.max(boxes[left + 3 + k], boxes[right + 3 + k]);
+    /** Unites the boxes of the leaves level by level. */
+    static void fitInner(float[] boxes, int leafCount) {
+        for (int node = leafCount - 2; node >= 0; node--) {
+            int b = 6 * node;
+            int left = 6 * (2 * node + 1);
+            int right = left + 6;
+            for (int k = 0; k < 3; k++) {
+                boxes[b + k] = Math.min(boxes[left + k], boxes[right + k]);
+                boxes[b + 3 + k] = Math.max(boxes[left + 3 + k], boxes[right + 3 + k]);
+            }
         }
     }
 
@@ -106,8 +124,10 @@ public final class TriangleBvh {
         if (order.length == 0) {
             return;
         }
-        int[] stack = new int[STACK];
-        double[] away = new double[STACK];
+        int[] stack = answer.waiting;
+        double[] away = answer.away;
+        stack[0] = 0;
+        away[0] = 0;
         int size = 1;
         while (size > 0) {
             int node = stack[--size];
@@ -231,35 +251,7 @@ public final class TriangleBvh {
         }
     }
 
-    /** Visits every leaf after {@code leaf} whose box overlaps that of {@code leaf}. */
-    void overlappingLaterLeaves(int leaf, IntConsumer visitor) {
-        int own = leafCount - 1 + leaf;
-        int[] stack = new int[STACK];
-        for (int node = own; node > 0; node = (node - 1) / 2) {
-            if (node % 2 == 1) {
-                overlappingLeaves(own, node + 1, stack, visitor);
-            }
-        }
-    }
-
-    private void overlappingLeaves(int own, int root, int[] stack, IntConsumer visitor) {
-        int size = 0;
-        stack[size++] = root;
-        while (size > 0) {
-            int node = stack[--size];
-            if (!boxesOverlap(own, node)) {
-                continue;
-            }
-            if (node >= leafCount - 1) {
-                visitor.accept(node - leafCount + 1);
-            } else {
-                stack[size++] = 2 * node + 2;
-                stack[size++] = 2 * node + 1;
-            }
-        }
-    }
-
-    private boolean boxesOverlap(int node, int other) {
+    boolean boxesOverlap(int node, int other) {
         int a = 6 * node;
         int b = 6 * other;
         return boxes[a] <= boxes[b + 3] && boxes[b] <= boxes[a + 3] && boxes[a + 1] <= boxes[b + 4]
@@ -273,13 +265,19 @@ public final class TriangleBvh {
 
     private boolean areApart(int a, int b, int axis) {
         double p = ordered[a + axis];
-        double q = ordered[a + 3 + axis];
-        double r = ordered[a + 6 + axis];
         double u = ordered[b + axis];
-        double v = ordered[b + 3 + axis];
-        double w = ordered[b + 6 + axis];
-        return Math.max(p, Math.max(q, r)) < Math.min(u, Math.min(v, w))
-                || Math.max(u, Math.max(v, w)) < Math.min(p, Math.min(q, r));
+        return p < u ? areBelow(a + axis, b + axis) : areBelow(b + axis, a + axis);
+    }
+
+    /** Whether the three corners' coordinates from one place on are less than those from another. */
+    private boolean areBelow(int a, int b) {
+        double u = ordered[b];
+        double v = ordered[b + 3];
+        double w = ordered[b + 6];
+        double p = ordered[a];
+        double q = ordered[a + 3];
+        double r = ordered[a + 6];
+        return p < u && p < v && p < w && q < u && q < v && q < w && r < u && r < v && r < w;
     }
 
     /** Triangle indices leaf by leaf: neighbours in the list are near each other in space. */

@@ -5,9 +5,13 @@ import static layupmold.geometry.predicates.Predicates.orient3d;
 
 /**
  * Whether two triangles of one mesh meet anywhere but in the vertices and edges they share by index. Exact: every
- * decision is the sign of an orientation determinant. Touching counts as meeting.
+ * decision is the sign of an orientation determinant, but for triangles that a plane keeps apart by more than rounding.
+ * Touching counts as meeting.
  */
 final class TriangleOverlap {
+
+    /** More than the relative error of a scalar product of differences (Higham 2002, 3.1: five roundings). */
+    private static final double ROUNDING = 8 * 0x1p-53;
 
     private TriangleOverlap() {
     }
@@ -19,11 +23,14 @@ final class TriangleOverlap {
         boolean s2 = a2 == b0 || a2 == b1 || a2 == b2;
         int shared = (s0 ? 1 : 0) + (s1 ? 1 : 0) + (s2 ? 1 : 0);
         return switch (shared) {
-            case 0 -> disjoint(xyz, a0, a1, a2, b0, b1, b2);
+            case 0 -> !arePartedBetween(xyz, a0, a1, a2, b0, b1, b2) && disjoint(xyz, a0, a1, a2, b0, b1, b2);
             case 1 -> {
                 int v = s0 ? a0 : s1 ? a1 : a2;
-                yield oneVertex(xyz, v, s0 ? a1 : s1 ? a2 : a0, s0 ? a2 : s1 ? a0 : a1,
-                        v == b0 ? b1 : v == b1 ? b2 : b0, v == b0 ? b2 : v == b1 ? b0 : b1);
+                int c1 = s0 ? a1 : s1 ? a2 : a0;
+                int c2 = s0 ? a2 : s1 ? a0 : a1;
+                int d1 = v == b0 ? b1 : v == b1 ? b2 : b0;
+                int d2 = v == b0 ? b2 : v == b1 ? b0 : b1;
+                yield !arePartedAt(xyz, v, c1, c2, d1, d2) && oneVertex(xyz, v, c1, c2, d1, d2);
             }
             case 2 -> {
                 int a = !s0 ? a0 : !s1 ? a1 : a2;
@@ -71,11 +78,60 @@ final class TriangleOverlap {
 
     /** Triangles on both sides of edge v-w overlap only if folded flat onto each other. */
     private static boolean oneEdge(double[] xyz, int v, int w, int a, int b) {
-        if (orient3d(xyz, v, w, a, b) != 0) {
-            return false;
-        }
         int drop = dominantAxis(xyz, v, w, a);
-        return orient(xyz, drop, v, w, a) * orient(xyz, drop, v, w, b) > 0;
+        return orient(xyz, drop, v, w, a) * orient(xyz, drop, v, w, b) > 0 && orient3d(xyz, v, w, a, b) == 0;
+    }
+
+    /** Whether a plane through v has a1 and a2 on one side and b1 and b2 on the other; false if none was found. */
+    private static boolean arePartedAt(double[] xyz, int v, int a1, int a2, int b1, int b2) {
+        return arePartedAt(xyz, v, a1, a2, b1, b2, 1, 1, 1, 1) || arePartedAt(xyz, v, a1, a2, b1, b2,
+                1 / length(xyz, v, a1), 1 / length(xyz, v, a2), 1 / length(xyz, v, b1), 1 / length(xyz, v, b2));
+    }
+
+    /** The same for the plane across the way from a mean of b1 and b2 to one of a1 and a2, weighted as seen from v. */
+    private static boolean arePartedAt(double[] xyz, int v, int a1, int a2, int b1, int b2,
+            double s1, double s2, double t1, double t2) {
+        double rest = t1 + t2 - s1 - s2;
+        double x = s1 * xyz[a1] + s2 * xyz[a2] - t1 * xyz[b1] - t2 * xyz[b2] + rest * xyz[v];
+        double y = s1 * xyz[a1 + 1] + s2 * xyz[a2 + 1] - t1 * xyz[b1 + 1] - t2 * xyz[b2 + 1] + rest * xyz[v + 1];
+        double z = s1 * xyz[a1 + 2] + s2 * xyz[a2 + 2] - t1 * xyz[b1 + 2] - t2 * xyz[b2 + 2] + rest * xyz[v + 2];
+        return isAlong(xyz, v, a1, x, y, z) && isAlong(xyz, v, a2, x, y, z)
+                && isAlong(xyz, v, b1, -x, -y, -z) && isAlong(xyz, v, b2, -x, -y, -z);
+    }
+
+    private static double length(double[] xyz, int a, int b) {
+        double x = xyz[a] - xyz[b];
+        double y = xyz[a + 1] - xyz[b + 1];
+        double z = xyz[a + 2] - xyz[b + 2];
+        return Math.sqrt(x * x + y * y + z * z);
+    }
+
+    /** Whether a plane across the way between two triangles' middles has them on both sides. */
+    private static boolean arePartedBetween(double[] xyz, int a0, int a1, int a2, int b0, int b1, int b2) {
+        double x = xyz[a0] + xyz[a1] + xyz[a2] - xyz[b0] - xyz[b1] - xyz[b2];
+        double y = xyz[a0 + 1] + xyz[a1 + 1] + xyz[a2 + 1] - xyz[b0 + 1] - xyz[b1 + 1] - xyz[b2 + 1];
+        double z = xyz[a0 + 2] + xyz[a1 + 2] + xyz[a2 + 2] - xyz[b0 + 2] - xyz[b1 + 2] - xyz[b2 + 2];
+        double near = Math.min(dot(xyz, a0, x, y, z), Math.min(dot(xyz, a1, x, y, z), dot(xyz, a2, x, y, z)));
+        double far = Math.max(dot(xyz, b0, x, y, z), Math.max(dot(xyz, b1, x, y, z), dot(xyz, b2, x, y, z)));
+        double span = Math.abs(x) + Math.abs(y) + Math.abs(z);
+        double size = size(xyz, a0) + size(xyz, a1) + size(xyz, a2) + size(xyz, b0) + size(xyz, b1) + size(xyz, b2);
+        return near - far > ROUNDING * span * size;
+    }
+
+    private static double dot(double[] xyz, int at, double x, double y, double z) {
+        return xyz[at] * x + xyz[at + 1] * y + xyz[at + 2] * z;
+    }
+
+    private static double size(double[] xyz, int at) {
+        return Math.abs(xyz[at]) + Math.abs(xyz[at + 1]) + Math.abs(xyz[at + 2]);
+    }
+
+    /** Whether the way from one vertex to another goes along a direction, beyond rounding. */
+    private static boolean isAlong(double[] xyz, int from, int to, double x, double y, double z) {
+        double dx = (xyz[to] - xyz[from]) * x;
+        double dy = (xyz[to + 1] - xyz[from + 1]) * y;
+        double dz = (xyz[to + 2] - xyz[from + 2]) * z;
+        return dx + dy + dz > ROUNDING * (Math.abs(dx) + Math.abs(dy) + Math.abs(dz));
     }
 
     /** Segment p-q, whose ends lie on sides {@code sp} and {@code sq} of the plane of t0, t1, t2. */

@@ -1,5 +1,6 @@
 package layupmold.geometry.bvh;
 
+import java.util.function.IntPredicate;
 import layupmold.geometry.parallel.Parallel;
 
 /**
@@ -14,8 +15,12 @@ public record VertexDistance(double mm, int vertex) {
     /** Farther than any mold reaches. */
     private static final double FAR_MM = 1e6;
 
-    /** O(n log n), the same for any number of threads. */
-    public static VertexDistance least(double[] xyz, int[] vertices, TriangleBvh triangles) {
+    /**
+     * O(n log n), the same for any number of threads.
+     *
+     * @param accept the triangles that count; null takes all
+     */
+    public static VertexDistance least(double[] xyz, int[] vertices, TriangleBvh triangles, IntPredicate accept) {
         int chunks = Parallel.chunkCount(vertices.length, GRAIN);
         VertexDistance[] least = new VertexDistance[chunks];
         Parallel.forRanges(vertices.length, GRAIN, (chunk, from, to) -> {
@@ -24,7 +29,8 @@ public record VertexDistance(double mm, int vertex) {
             int where = -1;
             for (int i = from; i < to; i++) {
                 int v = 3 * vertices[i];
-                triangles.nearest(xyz[v], xyz[v + 1], xyz[v + 2], Math.min(best, FAR_MM), nearest);
+                triangles.nearest(xyz[v], xyz[v + 1], xyz[v + 2], Math.min(best, FAR_MM), accept,
+                        nearest);
                 if (nearest.triangle >= 0 && nearest.distance() < best) {
                     best = nearest.distance();
                     where = vertices[i];

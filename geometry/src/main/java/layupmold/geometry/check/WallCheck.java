@@ -1,5 +1,6 @@
 package layupmold.geometry.check;
 
+import com.carrotsearch.hppc.IntArrayList;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -38,11 +39,14 @@ public final class WallCheck {
     private WallCheck() {
     }
 
-    public static Result check(TriangleMesh solid, byte[] regions, double wallMm) {
-        TriangleMesh inside = part(solid, regions, true);
-        TriangleMesh outside = part(solid, regions, false);
-        VertexDistance outwards = least(inside, outside);
-        VertexDistance inwards = least(outside, inside);
+    /** @param bvh hierarchy over {@code solid} */
+    public static Result check(TriangleMesh solid, byte[] regions, TriangleBvh bvh, double wallMm) {
+        TriangleMesh outside = outside(solid, regions);
+        // Few triangles, which the many others would hide in the solid's own hierarchy.
+        VertexDistance outwards = VertexDistance.least(
+                solid.xyz(), vertices(solid, regions, WallCheck::isInside), TriangleBvh.of(outside), null);
+        VertexDistance inwards = VertexDistance.least(
+                solid.xyz(), vertices(solid, regions, WallCheck::isOutside), bvh, t -> isInside(regions[t]));
         VertexDistance least = inwards.mm() < outwards.mm() ? inwards : outwards;
         Place place = Place.at(solid.vertex(Math.max(0, least.vertex())));
         List<Finding> findings = new ArrayList<>();
@@ -54,19 +58,36 @@ public final class WallCheck {
         return new Result(least.mm(), place, findings);
     }
 
-    private static VertexDistance least(TriangleMesh from, TriangleMesh to) {
-        int[] vertices = IntStream.of(from.triangles()).distinct().toArray();
-        return VertexDistance.least(from.xyz(), vertices, TriangleBvh.of(to));
+    private interface RegionTest {
+        boolean holds(byte region);
     }
 
-    /** What the laminate touches short of the flange's edge, or the outside, on the solid's vertices. */
-    private static TriangleMesh part(TriangleMesh solid, byte[] regions, boolean inside) {
+    /** What the laminate touches short of the flange's edge. */
+    private static boolean isInside(byte region) {
+        return region <= MoldRegion.WALL.ordinal() || region == MoldRegion.PLUG.ordinal();
+    }
+
+    private static boolean isOutside(byte region) {
+        return region > MoldRegion.BORDER.ordinal() && region != MoldRegion.PLUG.ordinal();
+    }
+
+    private static int[] vertices(TriangleMesh solid, byte[] regions, RegionTest of) {
+        boolean[] seen = new boolean[solid.vertexCount()];
+        IntArrayList vertices = new IntArrayList();
+        for (int i = 0; i < solid.triangles().length; i++) {
+            int vertex = solid.triangles()[i];
+            if (!seen[vertex] && of.holds(regions[i / 3])) {
+                seen[vertex] = true;
+                vertices.add(vertex);
+            }
+        }
+        return vertices.toArray();
+    }
+
+    /** On the solid's vertices. */
+    private static TriangleMesh outside(TriangleMesh solid, byte[] regions) {
         int[] corners = solid.triangles();
-        int[] kept = IntStream.range(0, corners.length)
-                .filter(i -> regions[i / 3] == MoldRegion.PLUG.ordinal() ? inside
-                        : inside ? regions[i / 3] <= MoldRegion.WALL.ordinal()
-                        : regions[i / 3] > MoldRegion.BORDER.ordinal())
-                .map(i -> corners[i]).toArray();
-        return new TriangleMesh(solid.xyz(), kept);
+        return new TriangleMesh(solid.xyz(), IntStream.range(0, corners.length)
+                .filter(i -> isOutside(regions[i / 3])).map(i -> corners[i]).toArray());
     }
 }

@@ -2,6 +2,7 @@ package layupmold.geometry.inspect;
 
 import java.util.concurrent.CompletableFuture;
 import layupmold.geometry.MoldRegion;
+import layupmold.geometry.bvh.NormalBoxes;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -15,11 +16,15 @@ import layupmold.geometry.parallel.Parallel;
  * @param bvh hierarchy over {@code mesh}
  * @param topology neighbours in {@code mesh}
  * @param normals unit normals, three a triangle; zero where a triangle has no area
+ * @param turns boxes around the normals below each node of {@code bvh}
  * @param areas of the triangles, mm²
  * @param reliable false for triangles so thin that their normals are noise
  */
 public record MeasuredSolid(TriangleMesh mesh, byte[] regions, TriangleBvh bvh, EdgeTopology topology,
-        double[] normals, double[] areas, boolean[] reliable) {
+        double[] normals, NormalBoxes turns, double[] areas, boolean[] reliable) {
+
+    /** More than a scalar product of two unit vectors may be off. */
+    static final double ROUNDING = 1e-12;
 
     /** Triangles thinner than this have no reliable normal in 32-bit coordinates of some 100 mm. */
     private static final double SLIVER_MM = 1e-3;
@@ -38,17 +43,20 @@ public record MeasuredSolid(TriangleMesh mesh, byte[] regions, TriangleBvh bvh, 
         if (regions.length != n) {
             throw new IllegalArgumentException("one region a triangle is needed");
         }
-        MeasuredSolid solid = new MeasuredSolid(
-                mesh, regions, bvh, topology, new double[3 * n], new double[n], new boolean[n]);
+        double[] normals = new double[3 * n];
+        double[] areas = new double[n];
+        boolean[] reliable = new boolean[n];
         Parallel.forRanges(n, GRAIN, (chunk, from, to) -> {
             for (int t = from; t < to; t++) {
-                solid.measure(t);
+                measure(mesh, t, normals, areas, reliable);
             }
         });
-        return solid;
+        return new MeasuredSolid(
+                mesh, regions, bvh, topology, normals, NormalBoxes.of(bvh, normals), areas, reliable);
     }
 
-    private void measure(int triangle) {
+    private static void measure(
+            TriangleMesh mesh, int triangle, double[] normals, double[] areas, boolean[] reliable) {
         double[] p = mesh.xyz();
         int[] corners = mesh.triangles();
         int at = 3 * triangle;

@@ -1,9 +1,9 @@
 package layupmold.geometry.inspect;
 
 import com.carrotsearch.hppc.IntArrayList;
-import java.util.function.IntPredicate;
 import layupmold.geometry.bvh.FreeBall;
 import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.bvh.NormalBoxes;
 import layupmold.geometry.bvh.RestingBall;
 import layupmold.geometry.bvh.TangentBall;
 import layupmold.geometry.bvh.TriangleBvh;
@@ -19,7 +19,7 @@ import org.joml.Vector3d;
  * stand opposite, count. A radius cut into facets of 6° is found within about 3 %, except on the last facet before an
  * edge, whose normal cannot be smoothed: there it may read up to a fifth tighter.
  */
-final class RadiusProbe implements IntPredicate {
+final class RadiusProbe implements TangentBall.Contacts {
 
     /** Cosine of 30°. */
     private static final double APART = 0.8660254037844386;
@@ -32,6 +32,7 @@ final class RadiusProbe implements IntPredicate {
     private final MeasuredSolid solid;
     private final TriangleBvh bvh;
     private final double[] unit;
+    private final NormalBoxes turns;
     private final CornerNormals smooth;
     private final TangentBall ball;
     private final NearestPoint nearest = new NearestPoint();
@@ -49,6 +50,7 @@ final class RadiusProbe implements IntPredicate {
         this.solid = solid;
         this.bvh = solid.bvh();
         this.unit = solid.normals();
+        this.turns = solid.turns();
         this.smooth = smooth;
         this.ball = new TangentBall(solid.bvh(), this, LEAST_RISE);
     }
@@ -127,11 +129,17 @@ final class RadiusProbe implements IntPredicate {
     }
 
     @Override
-    public boolean test(int other) {
+    public boolean count(int other) {
         int t = 3 * other;
         return nx * unit[t] + ny * unit[t + 1] + nz * unit[t + 2] < APART
                 && unit[own] * unit[t] + unit[own + 1] * unit[t + 1] + unit[own + 2] * unit[t + 2] < APART
                 && solid.carriesCloth(other);
+    }
+
+    @Override
+    public boolean mayCountBelow(int node) {
+        return turns.leastAlong(node, nx, ny, nz) < APART + MeasuredSolid.ROUNDING
+                && turns.leastAlong(node, unit[own], unit[own + 1], unit[own + 2]) < APART + MeasuredSolid.ROUNDING;
     }
 
     /** The corner normals weighted by the point's barycentric coordinates, which are ratios of areas. */

@@ -1,6 +1,6 @@
 package layupmold.geometry.inspect;
 
-import java.util.function.IntPredicate;
+import layupmold.geometry.bvh.NormalBoxes;
 import layupmold.geometry.bvh.RayHit;
 import layupmold.geometry.bvh.TangentBall;
 import layupmold.geometry.bvh.TriangleBvh;
@@ -9,7 +9,7 @@ import layupmold.geometry.bvh.TriangleBvh;
  * Measures the wall under one point of a solid at a time; reused by one thread. See {@link WallThickness} for what
  * thickness means here.
  */
-final class ThicknessProbe implements IntPredicate {
+final class ThicknessProbe implements TangentBall.Contacts {
 
     /** Cosine of 120°, the least angle between the normals on both sides of a wall. */
     private static final double OPPOSING = -0.5;
@@ -20,6 +20,7 @@ final class ThicknessProbe implements IntPredicate {
 
     private final TriangleBvh bvh;
     private final double[] normals;
+    private final NormalBoxes turns;
     private final double capMm;
     private final RayHit hit = new RayHit();
     private final TangentBall ball;
@@ -35,6 +36,7 @@ final class ThicknessProbe implements IntPredicate {
     ThicknessProbe(MeasuredSolid solid, double capMm) {
         this.bvh = solid.bvh();
         this.normals = solid.normals();
+        this.turns = solid.turns();
         this.capMm = capMm;
         this.ball = new TangentBall(solid.bvh(), this, 0);
     }
@@ -68,7 +70,12 @@ final class ThicknessProbe implements IntPredicate {
     }
 
     @Override
-    public boolean test(int other) {
+    public boolean count(int other) {
         return cosineTo(other) < ACCEPTED;
+    }
+
+    @Override
+    public boolean mayCountBelow(int node) {
+        return turns.leastAlong(node, nx, ny, nz) < ACCEPTED + MeasuredSolid.ROUNDING;
     }
 }

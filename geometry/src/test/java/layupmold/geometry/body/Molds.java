@@ -39,7 +39,8 @@ final class Molds {
         MeasuredSolid solid = MeasuredSolid.of(mold.mesh(), mold.regions());
         MoldCheck.Result checks = MoldCheck.check(solid.mesh(), solid.regions(), solid.topology(), solid.bvh());
         assertEquals(List.of(), checks.findings());
-        assertEquals(List.of(), WallCheck.check(mold.mesh(), mold.regions(), body.wallMm()).findings());
+        assertEquals(List.of(), WallCheck.check(
+                solid.mesh(), solid.regions(), solid.bvh(), body.wallMm()).findings());
         assertTrue(FlangeMeasurement.leastBorderWidthMm(solid.mesh(), solid.regions(), solid.topology())
                 >= flange.widthMm());
         return solid;

@@ -2,6 +2,7 @@ package layupmold.geometry.bvh;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
@@ -127,6 +128,36 @@ class TriangleBvhTest {
         }
         assertArrayEquals(Arrays.copyOf(late, m),
                 SelfIntersections.findInvolving(confetti, first, Integer.MAX_VALUE / 4));
+    }
+
+    /** Enough leaves for several ranges of the search. */
+    @Test
+    void selfIntersectionsOfManyTrianglesAreThoseFoundOneByOne() {
+        TriangleMesh many = Shapes.confetti(20_000, 0.03, 8);
+        int[] pairs = SelfIntersections.find(many, Integer.MAX_VALUE / 4);
+        assertTrue(pairs.length > 1000, "confetti should cross: " + pairs.length);
+        assertArrayEquals(SelfIntersections.findInvolving(many, 0, Integer.MAX_VALUE / 4), pairs);
+    }
+
+    @Test
+    void aHierarchyOfMovedTrianglesFindsWhatANewOneFinds() {
+        TriangleMesh moved = new TriangleMesh(
+                Arrays.stream(confetti.xyz()).map(x -> x * x + 0.3).toArray(), confetti.triangles());
+        TriangleBvh fresh = TriangleBvh.of(moved);
+        TriangleBvh refitted = bvh.movedTo(moved);
+        NearestPoint expected = new NearestPoint();
+        NearestPoint found = new NearestPoint();
+        SplittableRandom random = new SplittableRandom(6);
+        for (int i = 0; i < 300; i++) {
+            double x = 2 * random.nextDouble();
+            double y = 2 * random.nextDouble();
+            double z = 2 * random.nextDouble();
+            fresh.nearest(x, y, z, 10, expected);
+            refitted.nearest(x, y, z, 10, found);
+            assertEquals(expected.triangle, found.triangle);
+            assertEquals(expected.distanceSquared, found.distanceSquared);
+        }
+        assertThrows(IllegalArgumentException.class, () -> bvh.movedTo(Shapes.sphere(1, 8)));
     }
 
     @Test

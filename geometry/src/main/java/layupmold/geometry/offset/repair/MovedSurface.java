@@ -30,7 +30,7 @@ record MovedSurface(TriangleMesh mesh, int[] source, boolean[] suspect, boolean[
     static MovedSurface of(TriangleMesh surface, byte[] regions, double[] places, OffsetField field,
             CoordinateLattice lattice) {
         TriangleMesh moved = new TriangleMesh(lattice.round(places).clone(), surface.triangles());
-        int[] crossing = SelfIntersections.find(moved, PAIR_LIMIT);
+        int[] crossing = SelfIntersections.find(moved, field.hierarchyOf(moved), PAIR_LIMIT);
         boolean[] suspect = TargetProjection.project(places, folded(surface, moved, crossing), field);
         WrinkleRepair.Result smooth = WrinkleRepair.repair(surface.xyz(),
                 new TriangleMesh(lattice.round(places), surface.triangles()), regions, field.targetAnywhere(), WRINKLE_MM);

@@ -51,6 +51,11 @@ public final class OffsetField {
         this.likely = LIKELY_SHARE * offset + LIKELY_MM;
     }
 
+    /** A hierarchy of the sheet's triangles after their vertices moved. */
+    TriangleBvh hierarchyOf(TriangleMesh moved) {
+        return bvh.movedTo(moved);
+    }
+
     /** One evaluation; reused by one thread. */
     static final class Sample {
         final NearestPoint nearest = new NearestPoint();
