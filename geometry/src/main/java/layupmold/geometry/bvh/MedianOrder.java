@@ -86,12 +86,12 @@ final class MedianOrder {
         float highY = lowY;
         float highZ = lowZ;
         for (int i = from + 1; i < to; i++) {
-            lowX = Math.min(lowX, x[i]);
-            lowY = Math.min(lowY, y[i]);
-            lowZ = Math.min(lowZ, z[i]);
-            highX = Math.max(highX, x[i]);
-            highY = Math.max(highY, y[i]);
-            highZ = Math.max(highZ, z[i]);
+            lowX = x[i] < lowX ? x[i] : lowX;
+            lowY = y[i] < lowY ? y[i] : lowY;
+            lowZ = z[i] < lowZ ? z[i] : lowZ;
+            highX = x[i] > highX ? x[i] : highX;
+            highY = y[i] > highY ? y[i] : highY;
+            highZ = z[i] > highZ ? z[i] : highZ;
         }
         float dx = highX - lowX;
         float dy = highY - lowY;

@@ -185,10 +185,17 @@ public final class TriangleBvh {
 
     double boxDistanceSquared(int node, double x, double y, double z) {
         int b = 6 * node;
-        double dx = Math.max(0, Math.max(boxes[b] - x, x - boxes[b + 3]));
-        double dy = Math.max(0, Math.max(boxes[b + 1] - y, y - boxes[b + 4]));
-        double dz = Math.max(0, Math.max(boxes[b + 2] - z, z - boxes[b + 5]));
+        double dx = beyond(x, boxes[b], boxes[b + 3]);
+        double dy = beyond(y, boxes[b + 1], boxes[b + 4]);
+        double dz = beyond(z, boxes[b + 2], boxes[b + 5]);
         return dx * dx + dy * dy + dz * dz;
+    }
+
+    /** Distance to an interval: the greater of both differences and 0, exactly, but faster than greater-of is. */
+    private static double beyond(double x, double low, double high) {
+        double under = low - x;
+        double over = x - high;
+        return 0.5 * (under + Math.abs(under) + (over + Math.abs(over)));
     }
 
     /**
