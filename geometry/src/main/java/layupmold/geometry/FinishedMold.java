@@ -37,6 +37,7 @@ import org.joml.Vector3d;
  * @param solid what was measured
  * @param checks topology and self-intersection
  * @param wall wall between tool side and outside
+ * @param border the flange's level border
  * @param inspection everything else, in the solid's frame; null if a check failed
  * @param failures checks that failed; a mold with any must not be handed out
  * @param findings the rest
@@ -45,6 +46,7 @@ record FinishedMold(
         MeasuredSolid solid,
         CheckFigures checks,
         WallCheck.Result wall,
+        FlangeMeasurement.Border border,
         Inspection inspection,
         List<Finding> failures,
         List<Finding> findings) {
@@ -62,6 +64,9 @@ record FinishedMold(
         WallCheck.Result wall = WallCheck.check(
                 solid.mesh(), solid.regions(), solid.bvh(), recipe.body().wallMm());
         failures.addAll(wall.findings());
+        FlangeMeasurement.Border border =
+                FlangeMeasurement.narrowestBorder(solid.mesh(), solid.regions(), solid.topology());
+        failures.addAll(FlangeMeasurement.check(border, recipe.flange().widthMm()));
         Inspection inspection = null;
         if (failures.isEmpty()) {
             inspection = Inspection.inspect(solid, face, offsetMm, recipe)
@@ -75,7 +80,7 @@ record FinishedMold(
             }
             findings.addAll(inspection.findings());
         }
-        return new FinishedMold(solid, checks.figures(), wall, inspection, failures, findings);
+        return new FinishedMold(solid, checks.figures(), wall, border, inspection, failures, findings);
     }
 
     private static Finding offTarget(Severity severity, DeviationFigures deviation) {
@@ -104,8 +109,7 @@ record FinishedMold(
 
     FlangeFigures flangeFigures(OffsetSurface tool, MoldSolid placed) {
         double plane = placed.placement().apply(tool.mesh().vertex(tool.outline()[0])).z;
-        return new FlangeFigures(plane,
-                FlangeMeasurement.leastBorderWidthMm(solid.mesh(), solid.regions(), solid.topology()),
+        return new FlangeFigures(plane, border.widthMm(),
                 FlangeMeasurement.leastWallDraftDeg(solid.mesh(), solid.regions()));
     }
 

@@ -26,6 +26,7 @@ import layupmold.geometry.mesh.io.MeshLimits;
 import layupmold.geometry.mesh.io.MeshReader;
 import layupmold.geometry.mesh.io.PartFile;
 import layupmold.geometry.recipe.FilletSpec;
+import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Hold;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.recipe.Tool;
@@ -67,6 +68,18 @@ class FilledMoldsTest {
             // Four floor edges and four upright ones, as wide as the ball's contact on both sides.
             assertTrue(fillet.filledMm2() > 2 * fillet.toolRadiusMm() * (2 * (90 + 60) + 4 * 25), fillet::toString);
         }
+    }
+
+    /** The foot of its wall is a corner that the cloth's ball would fill, at the border's cost. */
+    @Test
+    void aPlugWithATightFootKeepsItsBorder() {
+        PartFile tray = new PartFile(ClosedForms.tray(90, 60, 30, 2, 5).mesh(), "stl", null, List.of());
+        FlangeSpec spec = FlangeSpec.defaults();
+        Recipe recipe = Recipe.defaults().withTool(Tool.MALE, Hold.OUTER).withFillet(new FilletSpec(true, 3.0))
+                .withFlange(new FlangeSpec(spec.widthMm(), spec.draftDeg(), spec.riseMm(), 0.5, spec.trimLineDepthMm()));
+        MoldOutcome.Mold mold = make(tray, recipe);
+        assertTrue(mold.report().flange().leastWidthMm() >= spec.widthMm(), mold.report().flange()::toString);
+        assertEquals(List.of(), mold.report().fillet().left());
     }
 
     /** Where both skirts of a sharp end of the perimeter run into each other, the flange is left as it is. */

@@ -12,6 +12,7 @@ import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.PartFile;
 import layupmold.geometry.offset.KnownMiss;
+import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.testparts.RandomSheets;
 import org.joml.Vector3d;
@@ -65,6 +66,17 @@ class FinishedMoldTest {
         assertEquals("tool-off-target", failure.code());
         assertEquals(SPOILT_MM, failure.figure());
         assertEquals(place, failure.place());
+    }
+
+    @Test
+    void aBorderNarrowerThanAskedFailsWithItsPlace() {
+        FlangeSpec asked = RECIPE.flange();
+        FlangeSpec wider = new FlangeSpec(asked.widthMm() + 1, asked.draftDeg(), asked.riseMm(), asked.edgeRadiusMm(),
+                asked.trimLineDepthMm());
+        Finding failure = measure(sound.solid(), RECIPE.withFlange(wider)).failures().get(0);
+        assertEquals("flange-too-narrow", failure.code());
+        assertEquals(asked.widthMm(), failure.figure(), 0.5);
+        assertEquals(sound.report().flange().planeZMm(), failure.place().z(), 1e-3);
     }
 
     private static Stream<Finding> offTarget(FinishedMold measured) {

@@ -1,11 +1,15 @@
 package layupmold.geometry.check;
 
+import com.carrotsearch.hppc.IntArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.List;
 import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
-import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.bvh.VertexDistance;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Vector3d;
@@ -16,43 +20,55 @@ public final class FlangeMeasurement {
     /** Where folds of the face reach the flange, hundredths of a square millimetre face anywhere: no cloth notices. */
     private static final double IGNORED_SHARE = 1e-3;
 
+    /** Rounding of plan outlines and 32-bit coordinates. */
+    private static final double SLACK_MM = 0.01;
+
     private FlangeMeasurement() {
     }
 
-    /** Least distance from the outline's corners to the border's inner rim, mm; O(n log n). */
-    public static double leastBorderWidthMm(TriangleMesh solid, byte[] regions, EdgeTopology topology) {
-        int[] rim = new int[solid.triangles().length];
-        int n = 0;
-        boolean[] onOutline = new boolean[solid.vertexCount()];
+    /**
+     * Where the level border is narrowest.
+     *
+     * @param widthMm least distance in any direction between its inner rim and the outline; infinite without a border
+     * @param at a corner of either there, in the solid's frame; null without a border
+     */
+    public record Border(double widthMm, Place at) {
+    }
+
+    /** O(n log n). */
+    public static Border narrowestBorder(TriangleMesh solid, byte[] regions, EdgeTopology topology) {
+        IntArrayList rim = new IntArrayList();
+        IntArrayList outline = new IntArrayList();
         for (int h = 0; h < topology.halfEdgeCount(); h++) {
             int twin = topology.twin(h);
-            if (regions[h / 3] != MoldRegion.BORDER.ordinal() || twin < 0) {
-                continue;
-            }
-            int beyond = regions[twin / 3];
-            if (beyond < MoldRegion.BORDER.ordinal()) {
-                if (n + 3 > rim.length) {
-                    rim = Arrays.copyOf(rim, 2 * rim.length);
+            if (regions[h / 3] == MoldRegion.BORDER.ordinal() && twin >= 0) {
+                IntArrayList edges = regions[twin / 3] < MoldRegion.BORDER.ordinal() ? rim
+                        : regions[twin / 3] == MoldRegion.SIDE.ordinal() ? outline : null;
+                if (edges != null) {
+                    // A triangle without width.
+                    edges.add(topology.from(h), topology.to(h));
+                    edges.add(topology.to(h));
                 }
-                rim[n++] = topology.from(h);
-                rim[n++] = topology.to(h);
-                rim[n++] = topology.to(h);
-            } else if (beyond == MoldRegion.SIDE.ordinal()) {
-                onOutline[topology.from(h)] = true;
-                onOutline[topology.to(h)] = true;
             }
         }
-        TriangleBvh inner = TriangleBvh.of(new TriangleMesh(solid.xyz(), Arrays.copyOf(rim, n)));
-        NearestPoint nearest = new NearestPoint();
-        double least = Double.POSITIVE_INFINITY;
-        double[] xyz = solid.xyz();
-        for (int v = 0; v < onOutline.length; v++) {
-            if (onOutline[v]) {
-                inner.nearest(xyz[3 * v], xyz[3 * v + 1], xyz[3 * v + 2], 1e9, nearest);
-                least = Math.min(least, nearest.distance());
-            }
-        }
-        return least;
+        VertexDistance outwards = least(solid, rim.toArray(), outline.toArray());
+        VertexDistance inwards = least(solid, outline.toArray(), rim.toArray());
+        VertexDistance least = inwards.mm() < outwards.mm() ? inwards : outwards;
+        return new Border(least.mm(), least.vertex() < 0 ? null : Place.at(solid.vertex(least.vertex())));
+    }
+
+    private static VertexDistance least(TriangleMesh solid, int[] from, int[] to) {
+        int[] vertices = IntStream.of(from).distinct().toArray();
+        return VertexDistance.least(solid.xyz(), vertices, TriangleBvh.of(new TriangleMesh(solid.xyz(), to)), null);
+    }
+
+    /** An ERROR if the border is narrower than asked somewhere. */
+    public static List<Finding> check(Border border, double askedMm) {
+        return border.widthMm >= askedMm - SLACK_MM ? List.of() : List.of(
+                Finding.error("check", "flange-too-narrow", "The flange's level border is narrower than asked.")
+                        .measured(border.widthMm, askedMm, "mm").at(border.at)
+                        .advising("This is a fault of the mold maker, not of your part: ask for a wider flange, "
+                                + "and report the part."));
     }
 
     /** Least angle between wall and pull of all but a thousandth of its area, degrees; 90 without a wall. O(n log n). */

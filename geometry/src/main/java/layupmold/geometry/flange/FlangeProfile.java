@@ -65,8 +65,14 @@ record FlangeProfile(double stripMm, double stripRiseMm, List<Level> levels, dou
         }
         double corner = radius > 0 ? (Math.PI / 2 - draft) / edgeSteps(draft) : Math.PI / 2 - draft;
         double mitre = offsetMm * Math.tan(corner / 2);
-        levels.add(new Level(distance + spec.widthMm() + mitre, plane, MoldRegion.BORDER));
+        double spare = PlanRegion.mostExcessMm(distance);
+        levels.add(new Level(distance + spec.widthMm() + mitre + spare, plane, MoldRegion.BORDER));
         return new FlangeProfile(strip, strip / Math.tan(draft), levels, plane);
+    }
+
+    /** Least radius of an edge on whose facets a ball can lie. */
+    static double radiusForBall(double ballMm) {
+        return ballMm / Math.cos(EDGE_STEP / 2);
     }
 
     private static int edgeSteps(double draft) {

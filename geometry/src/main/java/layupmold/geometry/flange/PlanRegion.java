@@ -21,6 +21,8 @@ final class PlanRegion {
     private static final int QUADRANT_SEGMENTS = 32;
     /** Growth may simplify its input by this share of the distance. */
     private static final double SIMPLIFY_SHARE = 1e-4;
+    /** Growth beyond what was asked, for its arcs' sagitta and its simplified input. */
+    private static final double SPARE_SHARE = 2 * SIMPLIFY_SHARE + 1 - Math.cos(Math.PI / 4 / QUADRANT_SEGMENTS);
     /** Corners nearer than this are one; far below any printer's resolution, far above rounding. */
     private static final double LEAST_STEP_MM = 0.01;
 
@@ -43,8 +45,12 @@ final class PlanRegion {
     static Geometry grow(Geometry area, double distanceMm) {
         BufferParameters parameters = new BufferParameters(QUADRANT_SEGMENTS);
         parameters.setSimplifyFactor(SIMPLIFY_SHARE);
-        double sagitta = 1 - Math.cos(Math.PI / 4 / QUADRANT_SEGMENTS);
-        return BufferOp.bufferOp(area, distanceMm * (1 + 2 * SIMPLIFY_SHARE + sagitta), parameters);
+        return BufferOp.bufferOp(area, distanceMm * (1 + SPARE_SHARE), parameters);
+    }
+
+    /** How much farther than asked a ring of a grown area may lie, or nearer than the area's edge. */
+    static double mostExcessMm(double distanceMm) {
+        return distanceMm * (SPARE_SHARE + SIMPLIFY_SHARE) + LEAST_STEP_MM;
     }
 
     /** All rings of an area as open x-y corner lists, outer rings counter-clockwise, holes clockwise. */

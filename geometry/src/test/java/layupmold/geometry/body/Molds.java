@@ -41,8 +41,9 @@ final class Molds {
         assertEquals(List.of(), checks.findings());
         assertEquals(List.of(), WallCheck.check(
                 solid.mesh(), solid.regions(), solid.bvh(), body.wallMm()).findings());
-        assertTrue(FlangeMeasurement.leastBorderWidthMm(solid.mesh(), solid.regions(), solid.topology())
-                >= flange.widthMm());
+        FlangeMeasurement.Border border =
+                FlangeMeasurement.narrowestBorder(solid.mesh(), solid.regions(), solid.topology());
+        assertTrue(border.widthMm() >= flange.widthMm(), border::toString);
         return solid;
     }
 }

@@ -1,13 +1,17 @@
 package layupmold.geometry.check;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.List;
 import layupmold.geometry.MoldRegion;
+import layupmold.geometry.finding.Finding;
+import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.junit.jupiter.api.Test;
 
-/** Walls of plane facets whose slopes are known. */
+/** Walls of plane facets whose slopes are known, and a border whose rim and outline are. */
 class FlangeMeasurementTest {
 
     private static final double DRAFT_DEG = 5;
@@ -42,5 +46,38 @@ class FlangeMeasurementTest {
         double[] xyz = {0, 0, 0, 100, 0, 0, 100, back, HEIGHT_MM, 0, back, HEIGHT_MM,
             0, 0, 50, 0, overhangMm, 50, overhangMm, 0, 50};
         return new TriangleMesh(xyz, new int[] {0, 1, 2, 0, 2, 3, 4, 5, 6});
+    }
+
+    /** A corner of the rim is 10 mm from the outline's side; the outline's corners are 42 mm from the rim. */
+    @Test
+    void aBorderIsAsNarrowAsWhereItsRimsCornerMeetsTheOutlinesSide() {
+        FlangeMeasurement.Border border = diamondInASquare();
+        assertEquals(10, border.widthMm(), 1e-9);
+        assertEquals(40, Math.hypot(border.at().x(), border.at().y()), 1e-9);
+        assertEquals(List.of(), FlangeMeasurement.check(border, 10));
+        Finding failure = FlangeMeasurement.check(border, 10.5).get(0);
+        assertEquals("flange-too-narrow", failure.code());
+        assertEquals(10, failure.figure(), 1e-9);
+        assertEquals(border.at(), failure.place());
+    }
+
+    private static FlangeMeasurement.Border diamondInASquare() {
+        double[] xyz = {40, 0, 0, 0, 40, 0, -40, 0, 0, 0, -40, 0, 50, 50, 0, -50, 50, 0, -50, -50, 0, 50, -50, 0,
+            0, 0, -5, 0, 0, -90};
+        int[] triangles = new int[48];
+        byte[] regions = new byte[16];
+        for (int i = 0; i < 4; i++) {
+            int next = (i + 1) % 4;
+            int[] sector = {i, 4 + i, next, next, 4 + i, 4 + next, i, next, 8, 4 + next, 4 + i, 9};
+            System.arraycopy(sector, 0, triangles, 12 * i, 12);
+            MoldRegion[] labels = {MoldRegion.BORDER, MoldRegion.BORDER, MoldRegion.EDGE, MoldRegion.SIDE};
+            for (int k = 0; k < 4; k++) {
+                regions[4 * i + k] = (byte) labels[k].ordinal();
+            }
+        }
+        TriangleMesh mesh = new TriangleMesh(xyz, triangles);
+        EdgeTopology topology = EdgeTopology.of(mesh);
+        assertTrue(topology.isClosedAndOriented());
+        return FlangeMeasurement.narrowestBorder(mesh, regions, topology);
     }
 }
