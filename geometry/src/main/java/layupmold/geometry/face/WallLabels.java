@@ -20,6 +20,8 @@ record WallLabels(boolean[] kept, float[] evidence) {
     private static final double NARROW = 2.5;
     /** A strip's inward ray that goes deeper than this many thicknesses looks along the wall, not through it. */
     private static final double THROUGH = 3;
+    /** Here and there a chamfer's ray happens on a surface that faces it: a strip of wall looks through most of its area. */
+    private static final double MOST_OF_STRIP = 0.5;
     /**
      * Tilts undecided strips towards the rim. More than the price of an edge times the turn of a small opening, whose
      * inner edge is the shorter; less than the price of both edges of a strip as wide as the wall, which is detail.
@@ -37,15 +39,21 @@ record WallLabels(boolean[] kept, float[] evidence) {
      */
     static WallLabels ofShell(EdgeTopology topology, EdgeAngles edges, Patches patches, WallSurvey survey,
             float[] thickness, boolean inner) {
-        float[] width = Creases.segmentWidths(topology, edges, thickness);
+        Segments segments = Segments.of(topology, edges, thickness);
+        double[] through = segments.share(patches, p -> looksThrough(survey, patches, p, thickness));
         float[] evidence = new float[patches.count()];
         for (int p = 0; p < evidence.length; p++) {
             int t = patches.probe()[p];
-            boolean narrow = width[t] < NARROW * thickness[t];
-            boolean through = survey.isPaired(p) && (!narrow || survey.depthMm()[p] < THROUGH * thickness[t]);
-            evidence[p] = evidence(survey, p, through, narrow, inner);
+            boolean narrow = segments.widthMm()[t] < NARROW * thickness[t];
+            boolean paired = !narrow ? survey.isPaired(p)
+                    : through[segments.ofTriangle()[t]] > MOST_OF_STRIP && looksThrough(survey, patches, p, thickness);
+            evidence[p] = evidence(survey, p, paired, narrow, inner);
         }
         return cut(topology, edges, patches, thickness, evidence);
+    }
+
+    private static boolean looksThrough(WallSurvey survey, Patches patches, int p, float[] thickness) {
+        return survey.isPaired(p) && survey.depthMm()[p] < THROUGH * thickness[patches.probe()[p]];
     }
 
     private static float evidence(WallSurvey survey, int p, boolean through, boolean narrow,

@@ -23,8 +23,11 @@ class RandomShellFaceTest {
 
     private static final int SHELLS = 120;
 
+    /** Here some of a chamfer's rays went out through a wall that faced it, and the chamfer was kept. */
+    private static final long[] CHAMFERS_KEPT_ONCE = {275, 302, 352, 365, 366};
+
     static LongStream seeds() {
-        return LongStream.range(0, SHELLS);
+        return LongStream.concat(LongStream.range(0, SHELLS), LongStream.of(CHAMFERS_KEPT_ONCE));
     }
 
     @ParameterizedTest
