@@ -20,6 +20,8 @@ public final class FlangeMeasurement {
     /** Where folds of the face reach the flange, hundredths of a square millimetre face anywhere: no cloth notices. */
     private static final double IGNORED_SHARE = 1e-3;
 
+    /** What a tool may be off anywhere. */
+    private static final double LEVEL_MM = 0.02;
     /** Rounding of plan outlines and 32-bit coordinates. */
     private static final double SLACK_MM = 0.01;
 
@@ -27,7 +29,8 @@ public final class FlangeMeasurement {
     }
 
     /**
-     * Where the level border is narrowest.
+     * Where the level border is narrowest. What lies within {@value #LEVEL_MM} mm of its plane counts as level: where the
+     * surface was rebuilt, labels do not end just where it turns.
      *
      * @param widthMm least distance in any direction between its inner rim and the outline; infinite without a border
      * @param at a corner of either there, in the solid's frame; null without a border
@@ -37,24 +40,48 @@ public final class FlangeMeasurement {
 
     /** O(n log n). */
     public static Border narrowestBorder(TriangleMesh solid, byte[] regions, EdgeTopology topology) {
-        IntArrayList rim = new IntArrayList();
         IntArrayList outline = new IntArrayList();
         for (int h = 0; h < topology.halfEdgeCount(); h++) {
             int twin = topology.twin(h);
-            if (regions[h / 3] == MoldRegion.BORDER.ordinal() && twin >= 0) {
-                IntArrayList edges = regions[twin / 3] < MoldRegion.BORDER.ordinal() ? rim
-                        : regions[twin / 3] == MoldRegion.SIDE.ordinal() ? outline : null;
-                if (edges != null) {
-                    // A triangle without width.
-                    edges.add(topology.from(h), topology.to(h));
-                    edges.add(topology.to(h));
-                }
+            if (regions[h / 3] == MoldRegion.BORDER.ordinal() && twin >= 0
+                    && regions[twin / 3] == MoldRegion.SIDE.ordinal()) {
+                addEdge(topology, h, outline);
             }
         }
-        VertexDistance outwards = least(solid, rim.toArray(), outline.toArray());
-        VertexDistance inwards = least(solid, outline.toArray(), rim.toArray());
+        if (outline.isEmpty()) {
+            return new Border(Double.POSITIVE_INFINITY, null);
+        }
+        int[] rim = rim(solid, regions, topology, solid.vertex(outline.get(0)).z);
+        VertexDistance outwards = least(solid, rim, outline.toArray());
+        VertexDistance inwards = least(solid, outline.toArray(), rim);
         VertexDistance least = inwards.mm() < outwards.mm() ? inwards : outwards;
         return new Border(least.mm(), least.vertex() < 0 ? null : Place.at(solid.vertex(least.vertex())));
+    }
+
+    private static int[] rim(TriangleMesh solid, byte[] regions, EdgeTopology topology, double planeZ) {
+        IntArrayList rim = new IntArrayList();
+        for (int h = 0; h < topology.halfEdgeCount(); h++) {
+            int twin = topology.twin(h);
+            if (twin >= 0 && regions[twin / 3] <= MoldRegion.BORDER.ordinal()
+                    && isLevel(solid, regions, h / 3, planeZ) && !isLevel(solid, regions, twin / 3, planeZ)) {
+                addEdge(topology, h, rim);
+            }
+        }
+        return rim.toArray();
+    }
+
+    private static boolean isLevel(TriangleMesh solid, byte[] regions, int t, double planeZ) {
+        boolean level = regions[t] >= MoldRegion.WALL.ordinal() && regions[t] <= MoldRegion.BORDER.ordinal();
+        for (int k = 0; k < 3 && level; k++) {
+            level = Math.abs(solid.xyz()[3 * solid.triangles()[3 * t + k] + 2] - planeZ) <= LEVEL_MM;
+        }
+        return level;
+    }
+
+    /** As a triangle without width. */
+    private static void addEdge(EdgeTopology topology, int h, IntArrayList edges) {
+        edges.add(topology.from(h), topology.to(h));
+        edges.add(topology.to(h));
     }
 
     private static VertexDistance least(TriangleMesh solid, int[] from, int[] to) {
