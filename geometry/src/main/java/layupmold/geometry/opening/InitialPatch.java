@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import layupmold.geometry.delaunay.ConstrainedDelaunay;
 import layupmold.geometry.delaunay.PlanarGraphException;
+import layupmold.geometry.mesh.TriangleMesh;
 
 /** First triangulations of a loop from its corners alone, best first. */
 final class InitialPatch {
@@ -55,6 +56,12 @@ final class InitialPatch {
             patches.add(flat);
         }
         return patches;
+    }
+
+    /** The least area without triangles that meet the face; null if there is none, or the loop is too long to look. */
+    static int[] clear(TriangleMesh face, OpeningLoop loop) {
+        return loop.cornerCount() > SHORT_LOOP ? null
+                : MinimumAreaPatch.triangulate(loop.xyz, loop::isFaceEdge, new FaceBeside(face, loop)::isMet);
     }
 
     private static double projectedShare(OpeningLoop loop) {

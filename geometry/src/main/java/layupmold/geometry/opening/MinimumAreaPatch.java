@@ -14,6 +14,12 @@ final class MinimumAreaPatch {
         boolean test(int i, int j);
     }
 
+    /** Corner triples that must not become a triangle. */
+    @FunctionalInterface
+    interface BarredTriangle {
+        boolean test(int i, int j, int k);
+    }
+
     private MinimumAreaPatch() {
     }
 
@@ -22,6 +28,15 @@ final class MinimumAreaPatch {
      * @return corner indices, three a triangle, following the polygon's direction; null if barred pairs leave none
      */
     static int[] triangulate(double[] xyz, Barred barred) {
+        return triangulate(xyz, barred, (i, j, k) -> false);
+    }
+
+    /**
+     * The same without some triangles.
+     *
+     * @param barredTriangle asked for those only that would make less area than others
+     */
+    static int[] triangulate(double[] xyz, Barred barred, BarredTriangle barredTriangle) {
         int n = xyz.length / 3;
         double[] least = new double[n * n];
         int[] split = new int[n * n];
@@ -36,7 +51,7 @@ final class MinimumAreaPatch {
                         double below = least[i * n + j] + least[j * n + k];
                         if (below < best) {
                             double area = below + Triangles.area(xyz, i, j, k);
-                            if (area < best) {
+                            if (area < best && !barredTriangle.test(i, j, k)) {
                                 best = area;
                                 bestJ = j;
                             }

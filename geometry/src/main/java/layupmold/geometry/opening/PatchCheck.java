@@ -85,7 +85,8 @@ final class PatchCheck {
         return SelfIntersections.findInvolving(both, near.length, 1).length == 0;
     }
 
-    private static int[] faceTrianglesNear(TriangleMesh patch, TriangleMesh face) {
+    /** Triangles of the face whose boxes overlap that of the patch. */
+    static int[] faceTrianglesNear(TriangleMesh patch, TriangleMesh face) {
         double[] box = patch.bounds();
         double[] xyz = face.xyz();
         int[] triangles = face.triangles();

@@ -55,6 +55,16 @@ final class PatchShaping {
         CapShape wanted = flat && (rimDeg <= FLUSH_DEG || rimDeg >= STEEP_DEG || loop.cornerCount() == 3)
                 ? CapShape.PLANAR
                 : rimDeg >= STEEP_DEG ? CapShape.MEMBRANE : CapShape.TANGENT;
+        Shaped shaped = bestOf(firsts, wanted, best);
+        if (shaped == null) {
+            firsts.clear();
+            addFirst(firsts, InitialPatch.clear(face, loop));
+            shaped = bestOf(firsts, wanted, best);
+        }
+        return shaped;
+    }
+
+    private Shaped bestOf(List<PatchMesh> firsts, CapShape wanted, CapShape best) {
         for (CapShape shape : CapShape.values()) {
             if (shape.compareTo(wanted) < 0 || shape.compareTo(best) < 0) {
                 continue;

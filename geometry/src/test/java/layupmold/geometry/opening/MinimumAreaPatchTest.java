@@ -18,7 +18,7 @@ class MinimumAreaPatchTest {
             double[] xyz = new Random(seed).doubles(3L * corners).toArray();
             int[] triangles = MinimumAreaPatch.triangulate(xyz, (i, j) -> false);
             assertEquals(3 * (corners - 2), triangles.length);
-            assertEquals(leastByTrial(xyz, 0, corners - 1), area(xyz, triangles), 1e-12);
+            assertEquals(leastByTrial(xyz, 0, corners - 1, (i, j, k) -> false), area(xyz, triangles), 1e-12);
         }
     }
 
@@ -48,14 +48,37 @@ class MinimumAreaPatchTest {
         assertNull(MinimumAreaPatch.triangulate(square, (i, j) -> (j - i) % 2 == 0));
     }
 
+    @ParameterizedTest
+    @ValueSource(ints = {4, 6, 8})
+    void noTriangulationWithoutBarredTrianglesHasLessArea(int corners) {
+        int none = 0;
+        for (long seed = 0; seed < 40; seed++) {
+            double[] xyz = new Random(seed).doubles(3L * corners).toArray();
+            long salt = seed;
+            MinimumAreaPatch.BarredTriangle barred =
+                    (i, j, k) -> new Random(salt + 97L * i + 1009L * j + 10007L * k).nextInt(3) == 0;
+            int[] triangles = MinimumAreaPatch.triangulate(xyz, (i, j) -> false, barred);
+            double least = leastByTrial(xyz, 0, corners - 1, barred);
+            assertEquals(least == Double.POSITIVE_INFINITY, triangles == null);
+            if (triangles != null) {
+                assertEquals(least, area(xyz, triangles), 1e-12);
+            }
+            none += triangles == null ? 1 : 0;
+        }
+        assertTrue(none < 40, "some must be left");
+    }
+
     /** Tries every triangulation of the corners from i to k: the Catalan numbers' recursion, without memory. */
-    private static double leastByTrial(double[] xyz, int i, int k) {
+    private static double leastByTrial(double[] xyz, int i, int k, MinimumAreaPatch.BarredTriangle barred) {
         if (k < i + 2) {
             return 0;
         }
         double least = Double.POSITIVE_INFINITY;
         for (int j = i + 1; j < k; j++) {
-            least = Math.min(least, Triangles.area(xyz, i, j, k) + leastByTrial(xyz, i, j) + leastByTrial(xyz, j, k));
+            if (!barred.test(i, j, k)) {
+                least = Math.min(least, Triangles.area(xyz, i, j, k)
+                        + leastByTrial(xyz, i, j, barred) + leastByTrial(xyz, j, k, barred));
+            }
         }
         return least;
     }

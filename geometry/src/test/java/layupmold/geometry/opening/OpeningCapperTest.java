@@ -13,10 +13,16 @@ import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.face.FaceExtraction;
+import layupmold.geometry.face.FaceResult;
 import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.Keep;
 import layupmold.geometry.shapes.Shapes;
+import layupmold.geometry.testparts.RandomShells;
+import layupmold.geometry.testparts.ShellSpec;
+import layupmold.geometry.testparts.TestPart;
 import org.joml.Vector3d;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -47,6 +53,19 @@ class OpeningCapperTest {
         assertEquals(CapShape.PLANAR, capped.caps().get(0).shape());
         double off = worst(capped, p -> Math.abs((p.x - 2 * p.y + 3 * p.z) / Math.sqrt(14) - 100));
         assertTrue(off < 1e-11 * 100, "off the plane by " + off);
+    }
+
+    /** An opening across a tray's rounded corner: the patch of least area passes through the rim beside it. */
+    @Test
+    void whereTheLeastAreaMeetsTheFaceTheLeastThatDoesNotIsTaken() {
+        TestPart tray = RandomShells.shell(ShellSpec.random(414).withInsideOut(false));
+        FaceResult face = FaceExtraction.extract(
+                tray.mesh(), EdgeTopology.of(tray.mesh()), tray.pull(), new Keep.Outer());
+        CappedFace capped = OpeningCapper.cap(
+                face.mesh(), face.topology(), face.openings(), face.perimeter(), 0);
+        assertEquals(3, capped.caps().size());
+        assertEquals(0, SelfIntersections.find(capped.mesh(), 1).length);
+        assertEquals(1, EdgeTopology.of(capped.mesh()).boundaryLoops().size());
     }
 
     @Test
