@@ -181,6 +181,18 @@ public final class OffsetField {
         return true;
     }
 
+    /** How far the place of a vertex of the sheet is from the offset of the plane of one of its triangles, at the most. */
+    double planeMiss(int v, double x, double y, double z) {
+        double most = 0;
+        for (int i = around.start(v); i < around.start(v + 1); i++) {
+            int n = 3 * around.triangle(i);
+            double height = normals[n] * (x - xyz[3 * v]) + normals[n + 1] * (y - xyz[3 * v + 1])
+                    + normals[n + 2] * (z - xyz[3 * v + 2]);
+            most = Math.max(most, Math.abs(height - offset));
+        }
+        return most;
+    }
+
     /** Takes in every triangle at the nearest point: one inside a face, two on an edge, a fan at a corner. */
     private void gather(double dx, double dy, double dz, Sample s) {
         int t = s.nearest.triangle;

@@ -12,6 +12,7 @@ final class TargetProjection {
     private static final int GRAIN = 1 << 11;
     /** Vertices this near stay: the planes they stand for say more than rounding. */
     private static final double LEAST_MISS_MM = 0.002;
+    private static final double PLANE_MISS_MM = 0.005;
     /** Farther off, something else is wrong. */
     private static final double REACH_MM = 0.4;
 
@@ -31,7 +32,9 @@ final class TargetProjection {
             for (int v = from; v < to; v++) {
                 field.at(moved[3 * v], moved[3 * v + 1], moved[3 * v + 2], sample);
                 boolean off = Math.abs(sample.miss()) > LEAST_MISS_MM;
-                missed[v] = off || sample.value > LEAST_MISS_MM;
+                // At the offset from one triangle it may be nearer to others' planes, which are then missed away from it.
+                missed[v] = off || sample.value > LEAST_MISS_MM
+                        || field.planeMiss(v, moved[3 * v], moved[3 * v + 1], moved[3 * v + 2]) > PLANE_MISS_MM;
                 if (off && !folded[v] && !sample.beyondBoundary) {
                     double[] p = Arrays.copyOfRange(moved, 3 * v, 3 * v + 3);
                     field.project(p, REACH_MM, sample);
