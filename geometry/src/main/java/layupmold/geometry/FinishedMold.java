@@ -88,7 +88,8 @@ record FinishedMold(
                 "The tool surface does not lie at its offset from the face everywhere.", deviation.maxAt(),
                 deviation.maxMm(), ToolDeviation.TOLERANCE_MM, "mm",
                 severity == Severity.ERROR
-                        ? "Smooth the part at this place, or let inspect.toolToleranceMm allow more if it does not matter there."
+                        ? "Smooth the part at this place, or let inspect.toolToleranceMm allow more if it does not "
+                                + "matter there."
                         : "Look at this place in the deviation map; smoothing the part there brings the tool closer.");
     }
 

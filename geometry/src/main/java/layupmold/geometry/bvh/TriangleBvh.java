@@ -7,8 +7,9 @@ import layupmold.geometry.parallel.Parallel;
 /**
  * A bounding-volume hierarchy over a mesh's triangles for nearest-point, ray and overlap queries.
  *
- * <p>Triangles are parted at medians ({@link MedianOrder}) into equal leaves under an implicit complete binary tree: node {@code i} has children {@code 2i+1} and {@code 2i+2}. Built
- * in O(n log n) on all threads; the tree is the same whatever their number. Immutable; queries may run in parallel.
+ * <p>Triangles are parted at medians ({@link MedianOrder}) into equal leaves under an implicit complete binary tree: node
+ * {@code i} has children {@code 2i+1} and {@code 2i+2}. Built in O(n log n) on all threads; the tree is the same whatever
+ * their number. Immutable; queries may run in parallel.
  */
 public final class TriangleBvh {
 
