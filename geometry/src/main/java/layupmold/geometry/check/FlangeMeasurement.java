@@ -22,8 +22,8 @@ public final class FlangeMeasurement {
 
     /** What a tool may be off anywhere. */
     private static final double LEVEL_MM = 0.02;
-    /** Rounding of plan outlines and 32-bit coordinates. */
-    private static final double SLACK_MM = 0.01;
+    /** Where the offset had to rebuild a border's rim, this slopes by little and lies this much farther out at the most. */
+    private static final double SLACK_MM = 0.15;
 
     private FlangeMeasurement() {
     }
@@ -89,7 +89,7 @@ public final class FlangeMeasurement {
         return VertexDistance.least(solid.xyz(), vertices, TriangleBvh.of(new TriangleMesh(solid.xyz(), to)), null);
     }
 
-    /** An ERROR if the border is narrower than asked somewhere. */
+    /** An ERROR if the border is narrower than asked somewhere, by more than {@value #SLACK_MM} mm. */
     public static List<Finding> check(Border border, double askedMm) {
         return border.widthMm >= askedMm - SLACK_MM ? List.of() : List.of(
                 Finding.error("check", "flange-too-narrow", "The flange's level border is narrower than asked.")
