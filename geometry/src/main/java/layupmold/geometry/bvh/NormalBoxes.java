@@ -9,6 +9,8 @@ import layupmold.geometry.parallel.Parallel;
 public final class NormalBoxes {
 
     private static final int GRAIN = 1 << 14;
+    /** More than a scalar product of two unit vectors may be off. */
+    private static final double ROUNDING = 1e-12;
 
     /** Least and greatest normal of each node, widened to 32-bit floats. */
     private final float[] boxes;
@@ -44,10 +46,10 @@ public final class NormalBoxes {
         boxes[at + 3 + axis] = -TriangleBvh.below(-most);
     }
 
-    /** No greater than the least scalar product of (x, y, z) with a normal below the node. */
+    /** No greater than the least scalar product of (x, y, z) with a normal below the node, for a unit vector. */
     public double leastAlong(int node, double x, double y, double z) {
         int b = 6 * node;
         return Math.min(x * boxes[b], x * boxes[b + 3]) + Math.min(y * boxes[b + 1], y * boxes[b + 4])
-                + Math.min(z * boxes[b + 2], z * boxes[b + 5]);
+                + Math.min(z * boxes[b + 2], z * boxes[b + 5]) - ROUNDING;
     }
 }

@@ -63,18 +63,14 @@ public final class SelfIntersections {
         int a = 3 * corners[3 * t];
         int b = 3 * corners[3 * t + 1];
         int c = 3 * corners[3 * t + 2];
-        involved.overlapping(Math.min(xyz[a], Math.min(xyz[b], xyz[c])),
-                Math.min(xyz[a + 1], Math.min(xyz[b + 1], xyz[c + 1])),
-                Math.min(xyz[a + 2], Math.min(xyz[b + 2], xyz[c + 2])),
-                Math.max(xyz[a], Math.max(xyz[b], xyz[c])), Math.max(xyz[a + 1], Math.max(xyz[b + 1], xyz[c + 1])),
-                Math.max(xyz[a + 2], Math.max(xyz[b + 2], xyz[c + 2])), other -> {
-                    int u = first + other;
-                    if (t < u && TriangleOverlap.test(xyz, a, b, c,
-                            3 * corners[3 * u], 3 * corners[3 * u + 1], 3 * corners[3 * u + 2])) {
-                        pairs.add(t, u);
-                    }
-                    return pairs.size() < most;
-                });
+        involved.overlapping(xyz, a, b, c, other -> {
+            int u = first + other;
+            if (t < u && TriangleOverlap.test(xyz, a, b, c,
+                    3 * corners[3 * u], 3 * corners[3 * u + 1], 3 * corners[3 * u + 2])) {
+                pairs.add(t, u);
+            }
+            return pairs.size() < most;
+        });
     }
 
     /** Whether two triangles, given by their vertices, meet outside the vertices and edges they share. Exact. */

@@ -229,6 +229,16 @@ public final class TriangleBvh {
         boolean visit(int triangle);
     }
 
+    /** Visits every triangle whose leaf's box overlaps that of three points, given by the indices of their x. */
+    public void overlapping(double[] xyz, int a, int b, int c, TriangleVisitor visitor) {
+        overlapping(Math.min(xyz[a], Math.min(xyz[b], xyz[c])),
+                Math.min(xyz[a + 1], Math.min(xyz[b + 1], xyz[c + 1])),
+                Math.min(xyz[a + 2], Math.min(xyz[b + 2], xyz[c + 2])),
+                Math.max(xyz[a], Math.max(xyz[b], xyz[c])),
+                Math.max(xyz[a + 1], Math.max(xyz[b + 1], xyz[c + 1])),
+                Math.max(xyz[a + 2], Math.max(xyz[b + 2], xyz[c + 2])), visitor);
+    }
+
     /** Visits every triangle whose leaf's box overlaps the closed box given by its least and greatest corner. */
     public void overlapping(double minX, double minY, double minZ, double maxX, double maxY, double maxZ,
             TriangleVisitor visitor) {

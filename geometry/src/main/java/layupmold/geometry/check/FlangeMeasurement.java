@@ -12,6 +12,7 @@ import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.InspectSpec;
 import org.joml.Vector3d;
 
 /** The flange's figures, measured on the finished solid. */
@@ -21,7 +22,7 @@ public final class FlangeMeasurement {
     private static final double IGNORED_SHARE = 1e-3;
 
     /** What a tool may be off anywhere. */
-    private static final double LEVEL_MM = 0.02;
+    private static final double LEVEL_MM = InspectSpec.LEAST_TOLERANCE_MM;
     /** Where the offset had to rebuild a border's rim, this slopes by little and lies this much farther out at the most. */
     private static final double SLACK_MM = 0.15;
 

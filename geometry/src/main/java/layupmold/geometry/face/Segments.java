@@ -27,13 +27,15 @@ record Segments(int[] ofTriangle, float[] widthMm) {
         double[] area = new double[n];
         double[] border = new double[n];
         for (int t = 0; t < n; t++) {
-            segments.ofTriangle[t] = sets.find(t);
-            area[sets.find(t)] += edges.areas()[t];
+            int segment = sets.find(t);
+            segments.ofTriangle[t] = segment;
+            area[segment] += edges.areas()[t];
         }
         for (int h = 0; h < 3 * n; h++) {
             int g = topology.twin(h);
-            if (g < 0 || sets.find(h / 3) != sets.find(g / 3)) {
-                border[sets.find(h / 3)] += edges.length(h);
+            int segment = segments.ofTriangle[h / 3];
+            if (g < 0 || segments.ofTriangle[g / 3] != segment) {
+                border[segment] += edges.length(h);
             }
         }
         for (int t = 0; t < n; t++) {

@@ -45,8 +45,9 @@ record WallLabels(boolean[] kept, float[] evidence) {
         for (int p = 0; p < evidence.length; p++) {
             int t = patches.probe()[p];
             boolean narrow = segments.widthMm()[t] < NARROW * thickness[t];
-            boolean paired = !narrow ? survey.isPaired(p)
-                    : through[segments.ofTriangle()[t]] > MOST_OF_STRIP && looksThrough(survey, patches, p, thickness);
+            boolean paired = narrow
+                    ? through[segments.ofTriangle()[t]] > MOST_OF_STRIP && looksThrough(survey, patches, p, thickness)
+                    : survey.isPaired(p);
             evidence[p] = evidence(survey, p, paired, narrow, inner);
         }
         return cut(topology, edges, patches, thickness, evidence);

@@ -23,9 +23,6 @@ import layupmold.geometry.parallel.Parallel;
 public record MeasuredSolid(TriangleMesh mesh, byte[] regions, TriangleBvh bvh, EdgeTopology topology,
         double[] normals, NormalBoxes turns, double[] areas, boolean[] reliable) {
 
-    /** More than a scalar product of two unit vectors may be off. */
-    static final double ROUNDING = 1e-12;
-
     /** Triangles thinner than this have no reliable normal in 32-bit coordinates of some 100 mm. */
     private static final double SLIVER_MM = 1e-3;
     private static final int GRAIN = 1 << 14;

@@ -138,8 +138,8 @@ final class RadiusProbe implements TangentBall.Contacts {
 
     @Override
     public boolean mayCountBelow(int node) {
-        return turns.leastAlong(node, nx, ny, nz) < APART + MeasuredSolid.ROUNDING
-                && turns.leastAlong(node, unit[own], unit[own + 1], unit[own + 2]) < APART + MeasuredSolid.ROUNDING;
+        return turns.leastAlong(node, nx, ny, nz) < APART
+                && turns.leastAlong(node, unit[own], unit[own + 1], unit[own + 2]) < APART;
     }
 
     /** The corner normals weighted by the point's barycentric coordinates, which are ratios of areas. */

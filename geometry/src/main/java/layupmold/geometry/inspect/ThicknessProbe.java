@@ -76,6 +76,6 @@ final class ThicknessProbe implements TangentBall.Contacts {
 
     @Override
     public boolean mayCountBelow(int node) {
-        return turns.leastAlong(node, nx, ny, nz) < ACCEPTED + MeasuredSolid.ROUNDING;
+        return turns.leastAlong(node, nx, ny, nz) < ACCEPTED;
     }
 }

@@ -1,6 +1,6 @@
 package layupmold.geometry.opening;
 
-import java.util.stream.IntStream;
+import java.util.Arrays;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -16,8 +16,8 @@ final class FaceBeside {
     FaceBeside(TriangleMesh face, OpeningLoop loop) {
         this.loop = loop;
         int[] inBox = PatchCheck.faceTrianglesNear(new TriangleMesh(loop.xyz, new int[0]), face);
-        this.near = new TriangleMesh(face.xyz(), IntStream.of(inBox)
-                .flatMap(t -> IntStream.of(face.triangles()).skip(3L * t).limit(3)).toArray());
+        this.near = new TriangleMesh(face.xyz(), Arrays.stream(inBox)
+                .flatMap(t -> Arrays.stream(face.triangles(), 3 * t, 3 * t + 3)).toArray());
         this.bvh = TriangleBvh.of(near);
     }
 
@@ -29,20 +29,10 @@ final class FaceBeside {
         double[] p = near.xyz();
         int[] corners = near.triangles();
         boolean[] met = new boolean[1];
-        bvh.overlapping(least(p, a, b, c, 0), least(p, a, b, c, 1), least(p, a, b, c, 2), most(p, a, b, c, 0),
-                most(p, a, b, c, 1), most(p, a, b, c, 2), t -> {
-                    met[0] = SelfIntersections.meet(
-                            p, a, b, c, corners[3 * t], corners[3 * t + 1], corners[3 * t + 2]);
-                    return !met[0];
-                });
+        bvh.overlapping(p, 3 * a, 3 * b, 3 * c, t -> {
+            met[0] = SelfIntersections.meet(p, a, b, c, corners[3 * t], corners[3 * t + 1], corners[3 * t + 2]);
+            return !met[0];
+        });
         return met[0];
-    }
-
-    private static double least(double[] p, int a, int b, int c, int axis) {
-        return Math.min(p[3 * a + axis], Math.min(p[3 * b + axis], p[3 * c + axis]));
-    }
-
-    private static double most(double[] p, int a, int b, int c, int axis) {
-        return Math.max(p[3 * a + axis], Math.max(p[3 * b + axis], p[3 * c + axis]));
     }
 }

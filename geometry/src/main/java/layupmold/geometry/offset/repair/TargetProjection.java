@@ -12,6 +12,7 @@ final class TargetProjection {
     private static final int GRAIN = 1 << 11;
     /** Vertices this near stay: the planes they stand for say more than rounding. */
     private static final double LEAST_MISS_MM = 0.002;
+    /** Planes missed by less cannot put a triangle off by what matters. */
     private static final double PLANE_MISS_MM = 0.005;
     /** Farther off, something else is wrong. */
     private static final double REACH_MM = 0.4;
