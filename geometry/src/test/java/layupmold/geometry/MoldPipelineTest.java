@@ -14,6 +14,7 @@ import java.util.concurrent.ForkJoinPool;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.flange.FlangeBuilder;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.MeshLimits;
@@ -80,7 +81,8 @@ class MoldPipelineTest {
             {toolRadius * Math.sin(theta), -toolRadius * Math.cos(theta)},
             mitred(skirtR, skirtZ, 75, 85, offset),
             mitred(skirtR + 6 * Math.tan(Math.toRadians(5)), skirtZ + 6, 85, 0, offset)};
-        double outline = skirtR + 6 * Math.tan(Math.toRadians(5)) + 20 + offset * Math.tan(Math.toRadians(42.5));
+        double outline = skirtR + 6 * Math.tan(Math.toRadians(5)) + 20 + offset * Math.tan(Math.toRadians(42.5))
+                + FlangeBuilder.REBUILT_RIM_MM;
         double capHeight = toolRadius * (1 - Math.cos(theta));
         double open = Math.PI * capHeight * capHeight * (3 * toolRadius - capHeight) / 3;
         for (int i = 1; i < section.length; i++) {

@@ -23,8 +23,8 @@ public final class FlangeMeasurement {
 
     /** What a tool may be off anywhere. */
     private static final double LEVEL_MM = InspectSpec.LEAST_TOLERANCE_MM;
-    /** Where the offset had to rebuild a border's rim, this slopes by little and lies this much farther out at the most. */
-    private static final double SLACK_MM = 0.15;
+    /** A border may be this much narrower than asked: corners lie on a lattice, and are one where they are nearer. */
+    private static final double SLACK_MM = 0.01;
 
     private FlangeMeasurement() {
     }

@@ -29,6 +29,9 @@ import org.locationtech.jts.geom.Polygon;
  */
 public final class FlangeBuilder {
 
+    /** Borders are widened by this: where the offset has to rebuild their inner rim, it may lie as much farther out. */
+    public static final double REBUILT_RIM_MM = 0.15;
+
     private static final String STAGE = "flange";
 
     /** Of the skirt beyond the trim line's mark: as wide as a corner at its end can reach once offset, and more. */
