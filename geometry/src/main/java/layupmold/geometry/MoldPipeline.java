@@ -222,7 +222,7 @@ public final class MoldPipeline {
             regions[t] = (byte) region.ordinal();
         }
         return FlangeBuilder.build(facingOut, regions, perimeter, recipe.tool(), recipe.flange(),
-                recipe.body().wallMm(), offsetMm, ballMm, lattice);
+                BodyBuilder.roomMm(recipe.body()), offsetMm, ballMm, lattice);
     }
 
     /** What the tool surface is offset from, openings closed, facing the part's outside. */

@@ -25,6 +25,15 @@ public final class BodyBuilder {
     }
 
     /**
+     * What a body takes up in plan around whatever bulges past the perimeter under the border.
+     *
+     * @return width from the tool surface to the outline, mm
+     */
+    public static double roomMm(BodySpec spec) {
+        return spec.kind() == BodySpec.Kind.SHELL ? ShellBody.roomMm(spec) : spec.wallMm();
+    }
+
+    /**
      * Closes {@code surface}, with notches and holes in its border, and places the solid. A block takes O(n log n), a
      * shell some distance queries for each node of a grid near its wall besides.
      *

@@ -88,6 +88,11 @@ final class ShellBody {
         this.layout = FootLayout.of(free, spec.feet(), below.z() - bed, new Coordinate(centre.x, centre.y));
     }
 
+    /** For the wall, a gap and the rib, mm. */
+    static double roomMm(BodySpec spec) {
+        return ShellWall.mostMm(spec.wallMm()) + GAP_MM + ribWidthMm(spec) + 2 * CHORD_MM;
+    }
+
     /**
      * Costs what its wall costs.
      *
@@ -125,14 +130,17 @@ final class ShellBody {
         return new Result(solid, layout.feet(), cuts);
     }
 
+    private static double ribWidthMm(BodySpec spec) {
+        return Math.max(LEAST_RIB_WIDTH_MM, spec.wallMm());
+    }
+
     /** Where the border stays as thin as the wall. */
     private Geometry recess(BorderCuts cuts) {
         List<Geometry> thick = new ArrayList<>();
         layout.feet().forEach(foot -> thick.add(PlanArea.grow(foot, PAD_MM)));
         cuts.outline().notches().forEach(notch -> thick.add(PlanArea.grow(notch.plan(), spec.wallMm() + CHORD_MM)));
         cuts.holes().forEach(hole -> thick.add(PlanArea.grow(PlanArea.polygon(hole), spec.wallMm() + CHORD_MM)));
-        double ribWidth = Math.max(LEAST_RIB_WIDTH_MM, spec.wallMm());
-        return PlanArea.opened(PlanArea.grow(outline, -ribWidth - CHORD_MM).difference(UnaryUnionOp.union(thick))
+        return PlanArea.opened(PlanArea.grow(outline, -ribWidthMm(spec) - CHORD_MM).difference(UnaryUnionOp.union(thick))
                 .union(keepOut), LEAST_GAP_MM);
     }
 

@@ -33,14 +33,28 @@ final class ShellWall {
     private ShellWall() {
     }
 
+    /** As thick as a wall may become before it is given up, mm. */
+    static double mostMm(double wallMm) {
+        return wallMm + 2 * spareMm(wallMm) + ATTEMPTS * MORE_MM;
+    }
+
+    private static double finestMm(double wallMm) {
+        return Math.max(FINEST_MM, wallMm / STEPS_PER_WALL);
+    }
+
+    private static double spareMm(double wallMm) {
+        double finest = finestMm(wallMm);
+        return SPARE_MM + finest * finest / 8 / wallMm;
+    }
+
     /**
      * @return facing up, its level border taken off, and null if that is not level all along the outline
      * @throws Rejection if no even wall is found
      */
     static LevelBorder under(OffsetSurface tool, double wallMm, CoordinateLattice lattice) {
         TriangleBvh above = TriangleBvh.of(tool.mesh());
-        double finest = Math.max(FINEST_MM, wallMm / STEPS_PER_WALL);
-        double spare = SPARE_MM + finest * finest / 8 / wallMm;
+        double finest = finestMm(wallMm);
+        double spare = spareMm(wallMm);
         double least = 0;
         for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
             LevelBorder under = contour(tool, above, wallMm + spare, finest, lattice);

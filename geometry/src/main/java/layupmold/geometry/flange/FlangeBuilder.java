@@ -63,7 +63,8 @@ public final class FlangeBuilder {
      * @param perimeter its perimeter's vertices with the surface on the left
      * @param side cavity or plug: the wall climbs with the pull or against it
      * @param spec what is asked of the flange once it is offset
-     * @param wallMm least wall: the outline keeps this distance from the offset surface in plan
+     * @param roomMm that the outline and the border's plane leave around whatever of the offset surface bulges past the
+     *     perimeter
      * @param offsetMm signed offset along the part's outward normal that will follow
      * @param ballMm radius of the ball that will roll over the surface to fill its corners, 0 for none: between the trim
      *     line's mark and the wall's foot there is as much room, and the foot of a plug's wall is as round
@@ -71,18 +72,18 @@ public final class FlangeBuilder {
      * @throws Rejection if the perimeter crosses itself, seen along the pull, by more than jitter
      */
     public static FlangedSurface build(TriangleMesh face, byte[] regions, int[] perimeter, Tool side, FlangeSpec spec,
-            double wallMm, double offsetMm, double ballMm, CoordinateLattice lattice) {
+            double roomMm, double offsetMm, double ballMm, CoordinateLattice lattice) {
         PerimeterPlan.of(face.xyz(), perimeter);
         double up = side == Tool.FEMALE ? 1 : -1;
         PerimeterSkirt.Result skirt = PerimeterSkirt.grow(face, regions, perimeter, up, spec,
                 Math.max(Math.max(LEAST_PLAIN_MM, ballMm), PLAIN_BY_OFFSET * Math.abs(offsetMm)));
-        return new FlangeBuilder(skirt, up, lattice).build(spec, wallMm, offsetMm, ballMm);
+        return new FlangeBuilder(skirt, up, lattice).build(spec, roomMm, offsetMm, ballMm);
     }
 
-    private FlangedSurface build(FlangeSpec spec, double wallMm, double offsetMm, double ballMm) {
+    private FlangedSurface build(FlangeSpec spec, double roomMm, double offsetMm, double ballMm) {
         Polygon plan = PerimeterPlan.of(skirted.xyz(), perimeter);
         // The offset widens what bulges past the perimeter and takes as much off the edge's radius.
-        double clearanceMm = wallMm + 2 * Math.abs(offsetMm);
+        double clearanceMm = roomMm + 2 * Math.abs(offsetMm);
         double askedRadiusMm = spec.edgeRadiusMm() > 0 ? Math.max(0, spec.edgeRadiusMm() + offsetMm) : 0;
         // A tighter foot would be filled, which would take from the border.
         double radiusMm = up > 0 ? askedRadiusMm : Math.max(askedRadiusMm, FlangeProfile.radiusForBall(ballMm));
@@ -165,7 +166,7 @@ public final class FlangeBuilder {
         return highest;
     }
 
-    /** Without holes, and wide enough for the least wall around everything. */
+    /** Without holes, and wide enough around everything that bulges. */
     private static Geometry outline(Geometry border, MultiPoint bulge, double clearanceMm) {
         Geometry area = border;
         if (!bulge.isEmpty()) {

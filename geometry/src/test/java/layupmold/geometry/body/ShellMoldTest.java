@@ -145,6 +145,19 @@ class ShellMoldTest {
         assertArrayEquals(first.mesh().triangles(), second.mesh().triangles());
     }
 
+    /** A bowl sheared sideways, so that it reaches 18 mm past its edge, under a border of 15 mm. */
+    @Test
+    void whatBulgesUnderTheBorderLeavesRoomForTheRib() {
+        TriangleMesh bowl = Shapes.bowl(R, 70, 40, 180);
+        double[] xyz = bowl.xyz().clone();
+        double rim = -R * Math.cos(Math.toRadians(70));
+        for (int i = 0; i < xyz.length; i += 3) {
+            xyz[i] += 1.5 * (rim - xyz[i + 2]);
+        }
+        FlangeSpec narrow = new FlangeSpec(15, 5, 3, 0, 0);
+        Molds.sound(Molds.make(new TriangleMesh(xyz, bowl.triangles()), Tool.FEMALE, narrow, SHELL), narrow, SHELL);
+    }
+
     @Test
     void aBorderTooNarrowForFeetIsRefusedWithAdvice() {
         Rejection rejection = assertThrows(Rejection.class,
