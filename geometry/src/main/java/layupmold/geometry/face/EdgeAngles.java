@@ -16,6 +16,8 @@ import layupmold.geometry.parallel.Parallel;
 record EdgeAngles(double[] normals, double[] areas, float[] lengths, float[] turn, float[] curvature) {
 
     private static final int GRAIN = 1 << 14;
+    /** A triangle this small against its neighbours is a sliver. */
+    private static final double SLIVER = 0.1;
 
     static EdgeAngles of(TriangleMesh mesh, EdgeTopology topology) {
         int n = mesh.triangleCount();
@@ -37,7 +39,41 @@ record EdgeAngles(double[] normals, double[] areas, float[] lengths, float[] tur
                 }
             }
         });
-        return new EdgeAngles(normals, areas, lengths, turn, curvature);
+        return new EdgeAngles(normals, areas, lengths, turn, curvature).acrossSlivers(topology);
+    }
+
+    /** Noise turns a sliver far out of its wall and back: along its sides only what turns across it counts. */
+    private EdgeAngles acrossSlivers(EdgeTopology topology) {
+        float[] netTurn = turn.clone();
+        float[] netCurvature = curvature.clone();
+        Parallel.forRanges(areas.length, GRAIN, (chunk, from, to) -> {
+            for (int h = 3 * from; h < 3 * to; h++) {
+                int g = topology.twin(h);
+                if (g >= 0) {
+                    boolean here = areas[h / 3] < areas[g / 3] || areas[h / 3] == areas[g / 3] && h < g;
+                    straighten(topology, h, here ? h : g, netTurn, netCurvature);
+                }
+            }
+        });
+        return new EdgeAngles(normals, areas, lengths, netTurn, netCurvature);
+    }
+
+    /** @param side the half-edge of edge {@code h} that belongs to the smaller triangle */
+    private void straighten(EdgeTopology topology, int h, int side, float[] netTurn, float[] netCurvature) {
+        int next = EdgeTopology.next(side);
+        int before = EdgeTopology.previous(side);
+        int other = lengths[next] >= lengths[before] ? next : before;
+        int near = topology.twin(side) / 3;
+        int beyond = topology.twin(other) / 3;
+        if (topology.twin(other) < 0 || lengths[side] < Math.min(lengths[next], lengths[before])
+                || areas[side / 3] > SLIVER * Math.min(areas[near], areas[beyond])) {
+            return;
+        }
+        double net = turn[side] + turn[other];
+        if (Math.abs(net) < Math.abs(turn[h])) {
+            netTurn[h] = (float) net;
+            netCurvature[h] = (float) (net * lengths[h] / (areas[near] + areas[beyond]));
+        }
     }
 
     private static double area(TriangleMesh mesh, int t) {

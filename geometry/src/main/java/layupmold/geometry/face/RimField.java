@@ -12,6 +12,9 @@ final class RimField {
     /** On drafted walls the cut comes this much before the silhouette, so that rim strips along the pull stay off. */
     private static final double STRIP_MARGIN = Math.sin(Math.toRadians(1));
 
+    /** Turned this much more than square from its wall, a rounding is on its far side. */
+    private static final double FAR_SIDE = Math.sin(Math.toRadians(10));
+
     private RimField() {
     }
 
@@ -81,16 +84,19 @@ final class RimField {
             return Double.NaN;
         }
         double w = Math.sqrt(sums[i + 3] * sums[i + 3] + sums[i + 4] * sums[i + 4] + sums[i + 5] * sums[i + 5]);
+        double cos = w == 0 ? Double.NaN
+                : (sums[i] * sums[i + 3] + sums[i + 1] * sums[i + 4] + sums[i + 2] * sums[i + 5]) / (n * w);
         boolean perimeter = sums[i + 6] > 0;
         if (w > 0 && (pull == null || !perimeter)) {
-            double cos = sums[i] * sums[i + 3] + sums[i + 1] * sums[i + 4] + sums[i + 2] * sums[i + 5];
-            return -cos / (n * w);
+            return -cos;
         }
         if (pull == null) {
             return Double.NaN;
         }
         double draft = (sums[i] * pull.x + sums[i + 1] * pull.y + sums[i + 2] * pull.z) / n;
         double wall = w == 0 ? -1 : (sums[i + 3] * pull.x + sums[i + 4] * pull.y + sums[i + 5] * pull.z) / w;
-        return draft - Math.max(-STRIP_MARGIN, wall + SILHOUETTE_MARGIN);
+        double past = draft - Math.max(-STRIP_MARGIN, wall + SILHOUETTE_MARGIN);
+        // The far side of a rounding looks the pull's way again.
+        return w == 0 || cos >= -FAR_SIDE ? past : Math.max(past, -cos - FAR_SIDE);
     }
 }
