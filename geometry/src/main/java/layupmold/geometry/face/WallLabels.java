@@ -14,6 +14,8 @@ record WallLabels(boolean[] kept, float[] evidence) {
     private static final double HIDDEN = 0.04;
     /** Below this contrast two opposite patches are as good as equally visible: no evidence. */
     private static final double LEAST_CONTRAST = 0.15;
+    /** As far as two such patches' normals must part along the pull, in cosines, for the one against it to be the outer. */
+    private static final double LEAST_TURN = 0.5;
     /** What separates evidence from a guess. */
     static final double SURE = 0.3;
     /** Segments narrower than this many thicknesses may be rim strips or chamfers. */
@@ -67,6 +69,10 @@ record WallLabels(boolean[] kept, float[] evidence) {
             boolean bothHidden = seen < HIDDEN && behind < HIDDEN;
             if (!bothHidden && Math.abs(contrast) > LEAST_CONTRAST) {
                 return (float) (sign * contrast);
+            }
+            double turned = survey.against()[p] - survey.against()[survey.opposite()[p]];
+            if (!bothHidden && Math.abs(turned) > LEAST_TURN) {
+                return (float) (sign * Math.signum(turned) * WIDE_EVIDENCE);
             }
         }
         boolean hidden = seen < HIDDEN;

@@ -12,11 +12,12 @@ import org.joml.Vector3d;
  * material.
  *
  * @param seen cosine-weighted share, 0 to 1, of the directions on the mold's side from which the patch is seen
+ * @param against cosine between the patch's normal and the way against the pull: the outer wall's lies above its inner's
  * @param opposite patch met first by the inward ray if it faces the other way, else -1
  * @param depthMm length of the inward ray inside the material; infinite if it leaves nowhere
  * @param facing cosine between the patch's inward normal and the normal where the ray leaves
  */
-record WallSurvey(float[] seen, int[] opposite, double[] depthMm, double[] facing) {
+record WallSurvey(float[] seen, float[] against, int[] opposite, double[] depthMm, double[] facing) {
 
     private static final int DIRECTIONS = 24;
     private static final int GRAIN = 256;
@@ -26,8 +27,8 @@ record WallSurvey(float[] seen, int[] opposite, double[] depthMm, double[] facin
     private static final double LEAST_WEIGHT = 0.15;
 
     static WallSurvey of(TriangleMesh mesh, TriangleBvh bvh, EdgeAngles edges, Patches patches, Vector3d pull) {
-        WallSurvey survey = new WallSurvey(new float[patches.count()], new int[patches.count()],
-                new double[patches.count()], new double[patches.count()]);
+        WallSurvey survey = new WallSurvey(new float[patches.count()], new float[patches.count()],
+                new int[patches.count()], new double[patches.count()], new double[patches.count()]);
         double[] directions = hemisphere(pull);
         double[] box = mesh.bounds();
         double size = new Vector3d(box[3] - box[0], box[4] - box[1], box[5] - box[2]).length();
@@ -37,6 +38,7 @@ record WallSurvey(float[] seen, int[] opposite, double[] depthMm, double[] facin
             for (int p = from; p < to; p++) {
                 int t = patches.probe()[p];
                 Patches.middle(mesh, t, at);
+                survey.against[p] = (float) -edges.along(t, pull.x, pull.y, pull.z);
                 survey.seen[p] = seen(bvh, edges, directions, t, at, size);
                 survey.lookThrough(bvh, edges, patches, p, at, size, hit);
             }
