@@ -50,7 +50,8 @@ final class DistanceGrid {
         step = size;
         x0 = box[0];
         y0 = box[1];
-        z0 = box[2] - level - 2 * step;
+        // A plug's border is its lowest place: nodes just on the plane below would be now inside, now outside.
+        z0 = box[2] - level - 2.5 * step;
         nx = 1 + (int) Math.ceil((box[3] - x0) / step);
         ny = 1 + (int) Math.ceil((box[4] - y0) / step);
         nz = 1 + (int) Math.ceil((box[5] - z0) / step);

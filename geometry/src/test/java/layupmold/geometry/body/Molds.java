@@ -13,6 +13,7 @@ import layupmold.geometry.inspect.MeasuredSolid;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.OffsetStage;
+import layupmold.geometry.offset.OffsetSurface;
 import layupmold.geometry.recipe.BodySpec;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Tool;
@@ -27,11 +28,15 @@ final class Molds {
     }
 
     static MoldSolid make(TriangleMesh given, Tool side, FlangeSpec flange, BodySpec body) {
+        return BodyBuilder.build(surface(given, side, flange, body), body, LATTICE);
+    }
+
+    static OffsetSurface surface(TriangleMesh given, Tool side, FlangeSpec flange, BodySpec body) {
         TriangleMesh tool = new TriangleMesh(LATTICE.round(given.xyz().clone()), given.triangles());
         int[] perimeter = Shapes.outline(tool);
         FlangedSurface flanged = FlangeBuilder.build(
                 tool, new byte[tool.triangleCount()], perimeter, side, flange, BodyBuilder.roomMm(body), 0, 0, LATTICE);
-        return BodyBuilder.build(OffsetStage.offset(flanged, 0, LATTICE), body, LATTICE);
+        return OffsetStage.offset(flanged, 0, LATTICE);
     }
 
     /** The mold, having passed all checks. */

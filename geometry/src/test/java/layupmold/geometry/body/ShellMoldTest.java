@@ -7,12 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.inspect.MeasuredSolid;
 import layupmold.geometry.inspect.WallThickness;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.offset.OffsetSurface;
 import layupmold.geometry.recipe.BodySpec;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.NotchSpec;
@@ -22,6 +24,8 @@ import layupmold.geometry.shapes.Shapes;
 import org.joml.Vector3d;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -156,6 +160,27 @@ class ShellMoldTest {
         }
         FlangeSpec narrow = new FlangeSpec(15, 5, 3, 0, 0);
         Molds.sound(Molds.make(new TriangleMesh(xyz, bowl.triangles()), Tool.FEMALE, narrow, SHELL), narrow, SHELL);
+    }
+
+    /** The border of a plug, its lowest place, comes out of the offset level but for rounding. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0x1p-14, 0.001, 0.004})
+    void aPlugsBorderMayTrembleByLittle(double trembleMm) {
+        TriangleMesh bowl = Shapes.bowl(30, 70, 12, 60);
+        double[] dome = Molds.LATTICE.round(bowl.xyz().clone());
+        for (int i = 2; i < dome.length; i += 3) {
+            dome[i] = -dome[i];
+        }
+        OffsetSurface plug = Molds.surface(new TriangleMesh(dome, bowl.triangles()), Tool.MALE, FLANGE, SHELL);
+        double border = plug.mesh().bounds()[2];
+        double[] xyz = plug.mesh().xyz().clone();
+        SplittableRandom random = new SplittableRandom(1);
+        for (int i = 2; i < xyz.length; i += 3) {
+            xyz[i] += xyz[i] == border ? trembleMm * random.nextInt(3) : 0;
+        }
+        MoldSolid made = BodyBuilder.build(new OffsetSurface(new TriangleMesh(xyz, plug.mesh().triangles()),
+                plug.regions(), plug.outline(), plug.method(), 0, plug.worst(), List.of()), SHELL, Molds.LATTICE);
+        Molds.sound(made, FLANGE, SHELL);
     }
 
     @Test
