@@ -86,9 +86,18 @@ class FilledMoldsTest {
     @ParameterizedTest
     @CsvSource({"forearm-left, 8", "mask, 0"})
     void costumePartsAreFollowedByTheirCloth(String name, int mostLeft) throws IOException {
-        FilletFigures fillet = assertFollowed(MeshReader.read(Files.readAllBytes(
-                Path.of("../samples/heron/" + name + ".stl")), name + ".stl", MeshLimits.defaults()), Recipe.defaults());
+        FilletFigures fillet = assertFollowed(costumePart(name), Recipe.defaults());
         assertTrue(fillet.left().size() <= mostLeft, () -> "left " + fillet.left());
+    }
+
+    /** Beside two sharp ends of the tail's perimeter cuts alone made the skirt cross itself, and nothing was filled at all. */
+    @Test
+    void whatCannotBeFilledStopsNothingElse() throws IOException {
+        FilletFigures fillet = make(costumePart("tail"), Recipe.defaults().withFillet(new FilletSpec(true, null)))
+                .report().fillet();
+        assertTrue(fillet.filledMm2() > 5000, fillet::toString);
+        assertEquals(2, fillet.left().size());
+        assertTrue(fillet.left().stream().allMatch(left -> left.reachMm() < 5), () -> "left " + fillet.left());
     }
 
     @ParameterizedTest
@@ -105,6 +114,11 @@ class FilledMoldsTest {
         assertArrayEquals(usual.solid().xyz(), withRadius.solid().xyz());
         assertArrayEquals(usual.solid().triangles(), withRadius.solid().triangles());
         assertNull(withRadius.report().fillet());
+    }
+
+    private static PartFile costumePart(String name) throws IOException {
+        return MeshReader.read(Files.readAllBytes(Path.of("../samples/heron/" + name + ".stl")), name + ".stl",
+                MeshLimits.defaults());
     }
 
     private static MoldOutcome.Mold make(PartFile part, Recipe recipe) {

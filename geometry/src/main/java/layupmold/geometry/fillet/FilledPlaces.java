@@ -97,7 +97,7 @@ final class FilledPlaces {
             }
         });
         for (int i = 0; i < open.length; i++) {
-            if (deepest[i].depthMm >= rolling.leastFillMm()) {
+            if (deepest[i].isFilled() && deepest[i].depthMm >= rolling.leastFillMm()) {
                 sheet.insert(deepest[i], open[i]);
                 for (int k = 0; k < 3; k++) {
                     int v = corners[3 * open[i] + k];

@@ -16,7 +16,7 @@ final class FilletSheet {
     private final RollingBall rolling;
     private final VertexTriangles around;
     private final int given;
-    final Faults faults = new Faults();
+    final Faults faults;
     /** Null where nobody asked yet: the vertex is far from any filling. */
     final List<Spot> spots;
     private final DoubleArrayList marks;
@@ -26,10 +26,14 @@ final class FilletSheet {
     /** For each triangle the given one that it is a part of. */
     IntArrayList source;
 
-    /** @param marks how far the given surface lies off the ground at each vertex, three numbers */
-    FilletSheet(RollingBall rolling, double[] marks) {
+    /**
+     * @param marks how far the given surface lies off the ground at each vertex, three numbers
+     * @param faults places that are left as they are, to which others may come
+     */
+    FilletSheet(RollingBall rolling, double[] marks, Faults faults) {
         TriangleMesh ground = rolling.ground();
         this.rolling = rolling;
+        this.faults = faults;
         this.around = VertexTriangles.of(ground);
         this.given = ground.vertexCount();
         this.spots = new ArrayList<>(Arrays.asList(new Spot[given]));

@@ -30,6 +30,8 @@ public final class FilletStage {
     private static final int MOST_PLACES = 100;
     private static final int MOST_FINDINGS = 10;
     private static final int ATTEMPTS = 5;
+    /** Before this attempt the sheet is cut anew, with the faults known: cuts alone may make what was folded cross. */
+    private static final int AFRESH = 2;
 
     private FilletStage() {
     }
@@ -48,15 +50,20 @@ public final class FilletStage {
                 Math.min(1, ballMm / (ballMm + behindMm)));
         EdgeTopology topology = EdgeTopology.of(rolling.ground());
         TightPlaces tight = TightPlaces.find(rolling, topology);
-        FilletSheet sheet = new FilletSheet(rolling, marks(flanged.mesh().xyz(), ground));
-        FilledPlaces.find(rolling, tight, tight.triangles(topology), sheet);
-        if (!sheet.hasFilling()) {
-            return new FilletedSurface(
-                    flanged, figures(askedMm, ballMm, behindMm, List.of(), sheet.faults), List.of());
-        }
-        Refinement refinement = new Refinement(rolling, tight.centres(), sheet);
-        Supplier<Target> targets = () -> new FilledTarget(rolling, tight.centres(), sheet.faults);
+        double[] marks = marks(flanged.mesh().xyz(), ground);
+        Faults faults = new Faults();
+        FilletSheet sheet = null;
+        Refinement refinement = null;
+        Supplier<Target> targets = () -> new FilledTarget(rolling, tight.centres(), faults);
         for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
+            if (attempt == 0 || attempt == AFRESH) {
+                sheet = new FilletSheet(rolling, marks, faults);
+                FilledPlaces.find(rolling, tight, tight.triangles(topology), sheet);
+                if (!sheet.hasFilling()) {
+                    break;
+                }
+                refinement = new Refinement(rolling, tight.centres(), sheet);
+            }
             refinement.run();
             FilledPatch.Result patch =
                     FilledPatch.simplify(sheet, flanged, targets, rolling.chordMm(), 3 * rolling.chordMm());
@@ -67,7 +74,7 @@ public final class FilletStage {
                 leave(wrong.off(), patch, sheet, ballMm);
                 sheet.leaveDeepest();
                 FilletFigures figures = figures(askedMm, ballMm, behindMm,
-                        FilledRegions.measure(rolling, sheet, behindMm), sheet.faults);
+                        FilledRegions.measure(rolling, sheet, behindMm), faults);
                 return new FilletedSurface(new FlangedSurface(mesh, patch.regions(), new double[0],
                         outline(mesh), flanged.findings()), figures, findings(figures));
             }
@@ -78,7 +85,10 @@ public final class FilletStage {
             sheet.runOut();
             refinement.reopen();
         }
-        FilletFigures none = figures(askedMm, ballMm, behindMm, List.of(), sheet.faults);
+        FilletFigures none = figures(askedMm, ballMm, behindMm, List.of(), faults);
+        if (none.left().isEmpty()) {
+            return new FilletedSurface(flanged, none, List.of());
+        }
         List<Finding> findings = new ArrayList<>(findings(none));
         findings.add(0, Finding.warning(STAGE, "nothing-filled",
                 "Corners tighter than the cloth follows are too entangled to be filled: all are left as they are.")
