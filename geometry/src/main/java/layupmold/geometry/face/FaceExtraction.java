@@ -104,11 +104,15 @@ public final class FaceExtraction {
     private FaceResult shell(Patches patches, WallSurvey survey, Keep keep) {
         double typical = survey.medianDepthMm(patches);
         float[] thickness = LocalThickness.of(topology, patches, survey, typical);
+        Segments segments = Segments.of(topology, edges, thickness);
         boolean inner = keep instanceof Keep.Inner;
-        WallLabels labels = WallLabels.ofShell(topology, edges, patches, survey, thickness, inner);
+        WallLabels labels = WallLabels.ofShell(topology, edges, patches, segments, survey, thickness, inner);
         if (keep instanceof Keep.Seed seed && !labels.kept()[nearest(seed)]) {
             inner = true;
-            labels = WallLabels.ofShell(topology, edges, patches, survey, thickness, true);
+            labels = WallLabels.ofShell(topology, edges, patches, segments, survey, thickness, true);
+        }
+        if (!inner) {
+            Bores.leaveOut(mesh, topology, edges, segments, labels.kept(), typical).ifPresent(findings::add);
         }
         FaceFindings.requireBothWalls(labels, edges.areas());
         FaceFindings.doubtfulWalls(mesh, patches, survey, labels, edges.areas()).ifPresent(findings::add);

@@ -46,6 +46,15 @@ final class FaceFindings {
                 .advising("Join the pieces, or make a mold of each.");
     }
 
+    static Finding boreLeftOut(TriangleMesh mesh, int triangle, double depthMm) {
+        Vector3d at = new Vector3d(mesh.centroid(triangle));
+        return Finding.warning(FaceExtraction.STAGE, "bore-left-out",
+                "An opening's wall runs straight in, without draft: it was left out, and the opening ends at its edge.")
+                .at(new Place(at.x, at.y, at.z, triangle))
+                .measured(depthMm, null, "mm")
+                .advising("Drill holes into the finished part. A collar that is to be laminated needs draft.");
+    }
+
     static void requireBothWalls(WallLabels labels, double[] areas) {
         double kept = 0;
         double total = 0;

@@ -39,9 +39,8 @@ record WallLabels(boolean[] kept, float[] evidence) {
      *
      * @param inner true to keep the wall that the mold's side does not see
      */
-    static WallLabels ofShell(EdgeTopology topology, EdgeAngles edges, Patches patches, WallSurvey survey,
-            float[] thickness, boolean inner) {
-        Segments segments = Segments.of(topology, edges, thickness);
+    static WallLabels ofShell(EdgeTopology topology, EdgeAngles edges, Patches patches, Segments segments,
+            WallSurvey survey, float[] thickness, boolean inner) {
         double[] through = segments.share(patches, p -> looksThrough(survey, patches, p, thickness));
         float[] evidence = new float[patches.count()];
         for (int p = 0; p < evidence.length; p++) {

@@ -2,6 +2,7 @@ package layupmold.geometry.pull;
 
 import java.util.ArrayList;
 import java.util.List;
+import layupmold.geometry.mesh.SymmetricEigen;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Matrix3d;
 import org.joml.Vector3d;

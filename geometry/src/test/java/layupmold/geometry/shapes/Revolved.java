@@ -60,6 +60,27 @@ public final class Revolved {
         return new TriangleMesh(xyz, Arrays.copyOf(triangles, k));
     }
 
+    /** Turns the profile, closed from its last point to its first and nowhere on the axis, into a ring. */
+    public TriangleMesh ring(int segments) {
+        int n = profile.size();
+        double[] xyz = new double[3 * n * segments];
+        int[] triangles = new int[6 * n * segments];
+        int k = 0;
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < segments; j++) {
+                double a = 2 * Math.PI * (j + 0.5) / segments;
+                double r = profile.get(i)[0];
+                put(xyz, i * segments + j, r * Math.cos(a), r * Math.sin(a), profile.get(i)[1]);
+                int here = i * segments + j;
+                int beside = i * segments + (j + 1) % segments;
+                int above = (i + 1) % n * segments;
+                k = put(triangles, k, here, beside, above + (j + 1) % segments);
+                k = put(triangles, k, here, above + (j + 1) % segments, above + j);
+            }
+        }
+        return new TriangleMesh(xyz, triangles);
+    }
+
     private static void put(double[] xyz, int v, double x, double y, double z) {
         xyz[3 * v] = x;
         xyz[3 * v + 1] = y;

@@ -1,17 +1,17 @@
-package layupmold.geometry.pull;
+package layupmold.geometry.mesh;
 
 import org.joml.Matrix3d;
 
 /** Eigenvectors of a symmetric 3×3 matrix by cyclic Jacobi rotations (Golub and Van Loan, "Matrix Computations"). */
-final class SymmetricEigen {
+public final class SymmetricEigen {
 
     private static final int SWEEPS = 30;
 
     private SymmetricEigen() {
     }
 
-    /** Unit eigenvectors as columns, in no particular order; {@code m} is overwritten. */
-    static Matrix3d vectors(double[][] m) {
+    /** Unit eigenvectors as columns, in no particular order; {@code m} is overwritten: its diagonal holds the eigenvalues. */
+    public static Matrix3d vectors(double[][] m) {
         double[][] v = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
         for (int sweep = 0; sweep < SWEEPS; sweep++) {
             double off = Math.abs(m[0][1]) + Math.abs(m[0][2]) + Math.abs(m[1][2]);
