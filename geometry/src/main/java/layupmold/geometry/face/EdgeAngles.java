@@ -34,7 +34,8 @@ record EdgeAngles(double[] normals, double[] areas, float[] lengths, float[] tur
         Parallel.forRanges(n, GRAIN, (chunk, from, to) -> {
             for (int h = 3 * from; h < 3 * to; h++) {
                 lengths[h] = (float) length(mesh, topology, h);
-                if (topology.twin(h) >= 0) {
+                // Once for both sides: an edge's turn takes as long as all else here.
+                if (topology.twin(h) > h) {
                     measure(mesh, topology, normals, areas, h, lengths[h], turn, curvature);
                 }
             }
@@ -49,9 +50,10 @@ record EdgeAngles(double[] normals, double[] areas, float[] lengths, float[] tur
         Parallel.forRanges(areas.length, GRAIN, (chunk, from, to) -> {
             for (int h = 3 * from; h < 3 * to; h++) {
                 int g = topology.twin(h);
-                if (g >= 0) {
-                    boolean here = areas[h / 3] < areas[g / 3] || areas[h / 3] == areas[g / 3] && h < g;
-                    straighten(topology, h, here ? h : g, netTurn, netCurvature);
+                double here = areas[h / 3];
+                double there = g >= 0 ? areas[g / 3] : here;
+                if (g >= 0 && Math.min(here, there) <= SLIVER * Math.max(here, there)) {
+                    straighten(topology, h, here < there ? h : g, netTurn, netCurvature);
                 }
             }
         });
@@ -66,7 +68,7 @@ record EdgeAngles(double[] normals, double[] areas, float[] lengths, float[] tur
         int near = topology.twin(side) / 3;
         int beyond = topology.twin(other) / 3;
         if (topology.twin(other) < 0 || lengths[side] < Math.min(lengths[next], lengths[before])
-                || areas[side / 3] > SLIVER * Math.min(areas[near], areas[beyond])) {
+                || areas[side / 3] > SLIVER * areas[beyond]) {
             return;
         }
         double net = turn[side] + turn[other];
@@ -111,8 +113,8 @@ record EdgeAngles(double[] normals, double[] areas, float[] lengths, float[] tur
             return;
         }
         double distance = (areas[s] + areas[t]) / Math.max(length, 1e-300);
-        turn[h] = (float) (side <= 0 ? angle : -angle);
-        curvature[h] = (float) (turn[h] / Math.max(distance, 1e-12));
+        turn[h] = turn[g] = (float) (side <= 0 ? angle : -angle);
+        curvature[h] = curvature[g] = (float) (turn[h] / Math.max(distance, 1e-12));
     }
 
     private static double length(TriangleMesh mesh, EdgeTopology topology, int h) {

@@ -15,11 +15,14 @@ public final class TriangleMiss {
     private static final double SPACING_MM = 0.5;
     private static final int LEAST_PARTS = 4;
     private static final int MOST_PARTS = 16;
+    /** Where the target is missed by this much, it may be by more between the points looked at. */
+    private static final double STEEP_MM = 0.007;
     /** Along sides and medians, nearest to a corner, mm; then so many times as far each time. */
     private static final double NEAR_CORNER_MM = 0.025;
     private static final double GROWTH = 1.4;
 
     private final Target target;
+    private final boolean twice;
     private final double[] worst = new double[4];
     private double enough = Double.POSITIVE_INFINITY;
     private double most;
@@ -32,7 +35,17 @@ public final class TriangleMiss {
     private int c;
 
     public TriangleMiss(Target target) {
+        this(target, false);
+    }
+
+    private TriangleMiss(Target target, boolean twice) {
         this.target = target;
+        this.twice = twice;
+    }
+
+    /** Looks again, twice as closely, where much is missed. */
+    public static TriangleMiss thorough(Target target) {
+        return new TriangleMiss(target, true);
     }
 
     /**
@@ -64,8 +77,12 @@ public final class TriangleMiss {
         }
         if (bends) {
             sayWhere();
-            if (lookCloser(into, at)) {
+            int parts = parts();
+            if (lookCloser(into, at, parts)) {
                 lookTowardsCorners(into, at);
+                if (twice && most > STEEP_MM && most < enough) {
+                    lookCloser(into, at, 2 * parts);
+                }
             }
         }
     }
@@ -100,10 +117,13 @@ public final class TriangleMiss {
         return new double[] {mostX, mostY, mostZ};
     }
 
-    /** False if that is enough. */
-    private boolean lookCloser(double[] into, int at) {
+    private int parts() {
         double longest = Math.max(squaredLength(a, b), Math.max(squaredLength(b, c), squaredLength(c, a)));
-        int parts = (int) Math.max(LEAST_PARTS, Math.min(MOST_PARTS, Math.ceil(Math.sqrt(longest) / SPACING_MM)));
+        return (int) Math.max(LEAST_PARTS, Math.min(MOST_PARTS, Math.ceil(Math.sqrt(longest) / SPACING_MM)));
+    }
+
+    /** False if that is enough. */
+    private boolean lookCloser(double[] into, int at, int parts) {
         for (int i = 0; i <= parts; i++) {
             for (int j = 0; i + j <= parts; j++) {
                 int k = parts - i - j;

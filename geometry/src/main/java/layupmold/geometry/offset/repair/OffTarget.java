@@ -21,7 +21,7 @@ final class OffTarget {
         boolean[] off = new boolean[mesh.triangleCount()];
         Parallel.forRanges(off.length, GRAIN, (chunk, from, to) -> {
             Target target = field.target();
-            TriangleMiss between = new TriangleMiss(target);
+            TriangleMiss between = TriangleMiss.thorough(target);
             for (int t = from; t < to; t++) {
                 if (asked.test(t)) {
                     double most = mayMissMm.applyAsDouble(t);
