@@ -42,6 +42,7 @@ record WallLabels(boolean[] kept, float[] evidence) {
     static WallLabels ofShell(EdgeTopology topology, EdgeAngles edges, Patches patches, Segments segments,
             WallSurvey survey, float[] thickness, boolean inner) {
         double[] through = segments.share(patches, p -> looksThrough(survey, patches, p, thickness));
+        boolean mostTold = isMostTold(survey, patches);
         float[] evidence = new float[patches.count()];
         for (int p = 0; p < evidence.length; p++) {
             int t = patches.probe()[p];
@@ -49,7 +50,7 @@ record WallLabels(boolean[] kept, float[] evidence) {
             boolean paired = narrow
                     ? through[segments.ofTriangle()[t]] > MOST_OF_STRIP && looksThrough(survey, patches, p, thickness)
                     : survey.isPaired(p);
-            evidence[p] = evidence(survey, p, paired, narrow, inner);
+            evidence[p] = evidence(survey, p, paired, narrow, mostTold, inner);
         }
         return cut(topology, edges, patches, thickness, evidence);
     }
@@ -58,19 +59,38 @@ record WallLabels(boolean[] kept, float[] evidence) {
         return survey.isPaired(p) && survey.depthMm()[p] < THROUGH * thickness[patches.probe()[p]];
     }
 
-    private static float evidence(WallSurvey survey, int p, boolean through, boolean narrow,
+    /** Whether one wall is seen better than the other over most of their area: the pull can be meant. */
+    private static boolean isMostTold(WallSurvey survey, Patches patches) {
+        double told = 0;
+        double paired = 0;
+        for (int p = 0; p < patches.count(); p++) {
+            if (survey.isPaired(p)) {
+                paired += patches.area()[p];
+                told += Math.abs(contrast(survey, p)) > LEAST_CONTRAST ? patches.area()[p] : 0;
+            }
+        }
+        return told > paired / 2;
+    }
+
+    /** How much better a paired patch is seen than the one behind it, -1 to 1; 0 where both are hidden. */
+    private static double contrast(WallSurvey survey, int p) {
+        double seen = survey.seen()[p];
+        double behind = survey.seen()[survey.opposite()[p]];
+        return seen < HIDDEN && behind < HIDDEN ? 0 : (seen - behind) / (seen + behind + 0.05);
+    }
+
+    private static float evidence(WallSurvey survey, int p, boolean through, boolean narrow, boolean mostTold,
             boolean inner) {
         double seen = survey.seen()[p];
         double sign = inner ? -1 : 1;
         if (through) {
-            double behind = survey.seen()[survey.opposite()[p]];
-            double contrast = (seen - behind) / (seen + behind + 0.05);
-            boolean bothHidden = seen < HIDDEN && behind < HIDDEN;
-            if (!bothHidden && Math.abs(contrast) > LEAST_CONTRAST) {
+            double contrast = contrast(survey, p);
+            if (Math.abs(contrast) > LEAST_CONTRAST) {
                 return (float) (sign * contrast);
             }
             double turned = survey.against()[p] - survey.against()[survey.opposite()[p]];
-            if (!bothHidden && Math.abs(turned) > LEAST_TURN) {
+            boolean bothHidden = seen < HIDDEN && survey.seen()[survey.opposite()[p]] < HIDDEN;
+            if (mostTold && !bothHidden && Math.abs(turned) > LEAST_TURN) {
                 return (float) (sign * Math.signum(turned) * WIDE_EVIDENCE);
             }
         }
