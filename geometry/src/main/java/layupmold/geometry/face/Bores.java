@@ -95,12 +95,9 @@ final class Bores {
         for (int t : triangles) {
             double a = edges.areas()[t];
             area += a;
-            middle.fma(a, new Vector3d(mesh.centroid(t)));
-            for (int r = 0; r < 3; r++) {
-                for (int c = 0; c < 3; c++) {
-                    square[r][c] += a * edges.normals()[3 * t + r] * edges.normals()[3 * t + c];
-                }
-            }
+            middle.fma(a, mesh.centroid(t));
+            double[] n = edges.normals();
+            SymmetricEigen.addSquare(square, new Vector3d(n[3 * t], n[3 * t + 1], n[3 * t + 2]), a);
         }
         middle.div(area);
         Matrix3d axes = SymmetricEigen.vectors(square);
@@ -116,7 +113,7 @@ final class Bores {
     private boolean isHollow(int[] triangles, Vector3d middle) {
         double outward = 0;
         for (int t : triangles) {
-            Vector3d away = new Vector3d(mesh.centroid(t)).sub(middle);
+            Vector3d away = mesh.centroid(t).sub(middle);
             outward += edges.areas()[t] * edges.along(t, away.x, away.y, away.z);
         }
         return outward < 0;

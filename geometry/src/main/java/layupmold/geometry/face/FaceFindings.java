@@ -47,7 +47,7 @@ final class FaceFindings {
     }
 
     static Finding boreLeftOut(TriangleMesh mesh, int triangle, double depthMm) {
-        Vector3d at = new Vector3d(mesh.centroid(triangle));
+        Vector3d at = mesh.centroid(triangle);
         return Finding.warning(FaceExtraction.STAGE, "bore-left-out",
                 "An opening's wall runs straight in, without draft: it was left out, and the opening ends at its edge.")
                 .at(new Place(at.x, at.y, at.z, triangle))

@@ -76,7 +76,11 @@ record WallLabels(boolean[] kept, float[] evidence) {
     private static double contrast(WallSurvey survey, int p) {
         double seen = survey.seen()[p];
         double behind = survey.seen()[survey.opposite()[p]];
-        return seen < HIDDEN && behind < HIDDEN ? 0 : (seen - behind) / (seen + behind + 0.05);
+        return areBothHidden(survey, p) ? 0 : (seen - behind) / (seen + behind + 0.05);
+    }
+
+    private static boolean areBothHidden(WallSurvey survey, int p) {
+        return survey.seen()[p] < HIDDEN && survey.seen()[survey.opposite()[p]] < HIDDEN;
     }
 
     private static float evidence(WallSurvey survey, int p, boolean through, boolean narrow, boolean mostTold,
@@ -89,8 +93,7 @@ record WallLabels(boolean[] kept, float[] evidence) {
                 return (float) (sign * contrast);
             }
             double turned = survey.against()[p] - survey.against()[survey.opposite()[p]];
-            boolean bothHidden = seen < HIDDEN && survey.seen()[survey.opposite()[p]] < HIDDEN;
-            if (mostTold && !bothHidden && Math.abs(turned) > LEAST_TURN) {
+            if (mostTold && !areBothHidden(survey, p) && Math.abs(turned) > LEAST_TURN) {
                 return (float) (sign * Math.signum(turned) * WIDE_EVIDENCE);
             }
         }

@@ -1,6 +1,7 @@
 package layupmold.geometry.mesh;
 
 import org.joml.Matrix3d;
+import org.joml.Vector3d;
 
 /** Eigenvectors of a symmetric 3×3 matrix by cyclic Jacobi rotations (Golub and Van Loan, "Matrix Computations"). */
 public final class SymmetricEigen {
@@ -8,6 +9,15 @@ public final class SymmetricEigen {
     private static final int SWEEPS = 30;
 
     private SymmetricEigen() {
+    }
+
+    /** Adds {@code weight} times the matrix v vᵀ to {@code m}. */
+    public static void addSquare(double[][] m, Vector3d v, double weight) {
+        for (int r = 0; r < 3; r++) {
+            for (int c = 0; c < 3; c++) {
+                m[r][c] += weight * v.get(r) * v.get(c);
+            }
+        }
     }
 
     /** Unit eigenvectors as columns, in no particular order; {@code m} is overwritten: its diagonal holds the eigenvalues. */

@@ -32,14 +32,14 @@ final class PrincipalAxes {
             total += area;
             Vector3d c = mesh.centroid(t).sub(origin);
             mean.fma(area, c);
-            addSquare(normals, n, 1 / area);
+            SymmetricEigen.addSquare(normals, n, 1 / area);
             // Exact second moment of a triangle: corners and centroid weighted 1 : 1 : 1 : 9 over 12.
-            addSquare(places, c, area * 9 / 12);
+            SymmetricEigen.addSquare(places, c, area * 9 / 12);
             for (int k = 0; k < 3; k++) {
-                addSquare(places, mesh.corner(t, k).sub(origin), area / 12);
+                SymmetricEigen.addSquare(places, mesh.corner(t, k).sub(origin), area / 12);
             }
         }
-        addSquare(places, mean, -1 / total);
+        SymmetricEigen.addSquare(places, mean, -1 / total);
         List<Vector3d> axes = new ArrayList<>();
         for (double[][] m : List.of(places, normals)) {
             Matrix3d vectors = SymmetricEigen.vectors(m);
@@ -48,13 +48,5 @@ final class PrincipalAxes {
             }
         }
         return axes;
-    }
-
-    private static void addSquare(double[][] m, Vector3d v, double weight) {
-        for (int r = 0; r < 3; r++) {
-            for (int c = 0; c < 3; c++) {
-                m[r][c] += weight * v.get(r) * v.get(c);
-            }
-        }
     }
 }
