@@ -1,6 +1,9 @@
 package layupmold.geometry.parallel;
 
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.ForkJoinWorkerThread;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 
 /**
@@ -38,8 +41,19 @@ public final class Parallel {
             }
             return;
         }
-        IntStream.range(0, chunks).parallel()
-                .forEach(c -> body.run(c, c * grain, Math.min(n, (c + 1) * grain)));
+        // Each thread takes the next range, for a stream would deal them out by the index, and dear ones often lie together.
+        AtomicInteger next = new AtomicInteger();
+        IntStream.range(0, Math.min(chunks, threads())).parallel().forEach(thread -> {
+            for (int c = next.getAndIncrement(); c < chunks; c = next.getAndIncrement()) {
+                body.run(c, c * grain, Math.min(n, (c + 1) * grain));
+            }
+        });
+    }
+
+    /** Threads that work on a stream begun here: those of the pool, and the caller where it is not one of them. */
+    private static int threads() {
+        return Thread.currentThread() instanceof ForkJoinWorkerThread worker ? worker.getPool().getParallelism()
+                : ForkJoinPool.getCommonPoolParallelism() + 1;
     }
 
     /** Runs the tasks side by side; returns when all ran. They may use this class in turn. */
