@@ -9,7 +9,7 @@ import layupmold.geometry.parallel.Parallel;
  */
 final class TargetProjection {
 
-    private static final int GRAIN = 1 << 11;
+    private static final int GRAIN = 1 << 8;
     /** Vertices this near stay: the planes they stand for say more than rounding. */
     private static final double LEAST_MISS_MM = 0.002;
     /** Planes missed by less cannot put a triangle off by what matters. */
