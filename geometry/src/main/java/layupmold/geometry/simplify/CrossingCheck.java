@@ -1,7 +1,5 @@
 package layupmold.geometry.simplify;
 
-import com.carrotsearch.hppc.IntArrayList;
-import com.carrotsearch.hppc.LongObjectHashMap;
 import java.util.BitSet;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
@@ -9,46 +7,27 @@ import layupmold.geometry.mesh.TriangleMesh;
 
 /**
  * Whether triangles that are to take the place of others would meet anything, while a mesh changes triangle by triangle.
- * Exact. Triangles as given are looked up in a hierarchy, changed ones in a hashed grid.
+ * Exact. Triangles as given are looked up in a hierarchy, changed ones in hashed grids.
  */
 final class CrossingCheck {
 
-    /** About the size of the triangles that are changed. */
-    private static final double CELL_MM = 1;
-    private static final int BITS = 21;
-    private static final long MASK = (1L << BITS) - 1;
-
     private final HalfEdgeMesh mesh;
     private final TriangleBvh given;
-    private final int givenCount;
     private final BitSet changed = new BitSet();
-    private final LongObjectHashMap<IntArrayList> cells = new LongObjectHashMap<>();
+    private final BoxGrids moved = new BoxGrids();
     private final double[] low = new double[3];
     private final double[] high = new double[3];
 
     CrossingCheck(HalfEdgeMesh mesh, TriangleMesh surface) {
         this.mesh = mesh;
         this.given = TriangleBvh.of(surface);
-        this.givenCount = surface.triangleCount();
     }
 
     /** Says that triangle {@code t} is new or has other corners, or corners elsewhere, than before. */
     void change(int t) {
         changed.set(t);
         box(mesh.from(3 * t), mesh.from(3 * t + 1), mesh.from(3 * t + 2));
-        for (int i = cell(low[0]); i <= cell(high[0]); i++) {
-            for (int j = cell(low[1]); j <= cell(high[1]); j++) {
-                for (int k = cell(low[2]); k <= cell(high[2]); k++) {
-                    long key = key(i, j, k);
-                    int at = cells.indexOf(key);
-                    if (cells.indexExists(at)) {
-                        cells.indexGet(at).add(t);
-                    } else {
-                        cells.indexInsert(at, key, IntArrayList.from(t));
-                    }
-                }
-            }
-        }
+        moved.add(t, low, high);
     }
 
     /**
@@ -79,23 +58,7 @@ final class CrossingCheck {
             met[0] = !changed.get(t) && meets(a, b, c, t, replaced);
             return !met[0];
         });
-        for (int i = cell(low[0]); i <= cell(high[0]) && !met[0]; i++) {
-            for (int j = cell(low[1]); j <= cell(high[1]); j++) {
-                for (int k = cell(low[2]); k <= cell(high[2]); k++) {
-                    met[0] |= meetsCell(a, b, c, cells.get(key(i, j, k)), replaced);
-                }
-            }
-        }
-        return met[0];
-    }
-
-    private boolean meetsCell(int a, int b, int c, IntArrayList cell, int[] replaced) {
-        for (int i = 0; cell != null && i < cell.size(); i++) {
-            if (meets(a, b, c, cell.get(i), replaced)) {
-                return true;
-            }
-        }
-        return false;
+        return met[0] || moved.anyNear(low, high, t -> meets(a, b, c, t, replaced));
     }
 
     private boolean meets(int a, int b, int c, int t, int[] replaced) {
@@ -128,13 +91,5 @@ final class CrossingCheck {
 
     private double at(int v, int k) {
         return mesh.xyz[3 * v + k];
-    }
-
-    private static int cell(double mm) {
-        return (int) Math.floor(mm / CELL_MM);
-    }
-
-    private static long key(int i, int j, int k) {
-        return i & MASK | (j & MASK) << BITS | (k & MASK) << 2 * BITS;
     }
 }

@@ -20,7 +20,7 @@ import layupmold.geometry.parallel.Parallel;
  */
 public final class TargetFit {
 
-    private static final int GRAIN = 1 << 9;
+    private static final int GRAIN = 1 << 5;
     private static final int ROUNDS = 30;
     /** Where ever more is off, splits only chase what is in the way of each other; that is for contouring. */
     private static final double MOST_GROWTH = 2;

@@ -10,7 +10,7 @@ import layupmold.geometry.simplify.TriangleMiss;
 /** Finds triangles that leave the offset surface between or at their corners. */
 final class OffTarget {
 
-    private static final int GRAIN = 1 << 10;
+    private static final int GRAIN = 1 << 6;
 
     private OffTarget() {
     }
