@@ -1,9 +1,11 @@
 package layupmold.geometry;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import layupmold.geometry.face.FaceResult;
 import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.LongestEdgeBisection;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Matrix4d;
 import org.joml.Quaterniond;
@@ -57,6 +59,29 @@ record FaceFrame(
             }
         }
         return new FaceFrame(flipped, topology, perimeter, openings, fromPart);
+    }
+
+    /** The same face with no side of its perimeter longer than {@code mostMm}. */
+    FaceFrame withShortSides(double mostMm) {
+        TriangleMesh shortened = LongestEdgeBisection.shorten(mesh, topology, perimeter, mostMm);
+        if (shortened == mesh) {
+            return this;
+        }
+        EdgeTopology edges = EdgeTopology.of(shortened);
+        int[] loopOf = new int[shortened.vertexCount()];
+        List<int[]> loops = new ArrayList<>(openings);
+        loops.add(perimeter);
+        for (int i = 0; i < loops.size(); i++) {
+            for (int h : loops.get(i)) {
+                loopOf[topology.from(h)] = loopOf[topology.from(h)] == 0 ? i + 1 : -1;
+            }
+        }
+        for (int[] loop : edges.boundaryLoops()) {
+            int i = Arrays.stream(loop).map(h -> loopOf[edges.from(h)]).filter(k -> k > 0).findFirst().orElseThrow();
+            loops.set(i - 1, loop);
+        }
+        return new FaceFrame(
+                shortened, edges, loops.get(openings.size()), loops.subList(0, openings.size()), fromPart);
     }
 
     private static boolean passes(EdgeTopology topology, int[] loop, int vertex) {

@@ -118,8 +118,9 @@ public final class MoldPipeline {
         frame = turned.fromPart();
 
         boolean[] plugged = plugged(turned, part.unit().inMm());
-        CappedFace capped = stage("opening", 0.4, () -> OpeningCapper.cap(turned.mesh(), turned.topology(),
-                turned.openings(), turned.perimeter(), grooveWidths(plugged, trimDepth)));
+        FaceFrame fine = turned.withShortSides(FlangeBuilder.LONGEST_SIDE_MM);
+        CappedFace capped = stage("opening", 0.4, () -> OpeningCapper.cap(fine.mesh(), fine.topology(),
+                fine.openings(), fine.perimeter(), grooveWidths(plugged, trimDepth)));
         collect(capped.findings());
         TriangleMesh engraved = TrimEngraving.engrave(capped, female ? trimDepth : -trimDepth);
 

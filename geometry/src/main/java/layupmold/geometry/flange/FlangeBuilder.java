@@ -32,6 +32,12 @@ public final class FlangeBuilder {
     /** Borders are widened by this: where the offset has to rebuild their inner rim, it may lie as much farther out. */
     public static final double REBUILT_RIM_MM = 0.15;
 
+    /**
+     * Sides of the perimeter should be no longer: what grows from longer ones is slivers, near which any distance to the
+     * surface is dear to find, and each of its corners turns the whole side.
+     */
+    public static final double LONGEST_SIDE_MM = 4;
+
     private static final String STAGE = "flange";
 
     /** Of the skirt beyond the trim line's mark: as wide as a corner at its end can reach once offset, and more. */
@@ -99,7 +105,7 @@ public final class FlangeBuilder {
         if (!bulge.isEmpty()) {
             highest = Math.max(highest, highestOf(bulge));
         }
-        double stepMm = highest - lowest > LEVEL_MM ? STEP_MM : Double.POSITIVE_INFINITY;
+        double stepMm = highest - lowest > LEVEL_MM ? STEP_MM : LONGEST_SIDE_MM;
         FlangeProfile profile = FlangeProfile.of(
                 spec, radiusMm, Math.abs(offsetMm), lowest, highest, leastRise);
         List<int[]> inner = List.of(addBand(plan, profile, stepMm, spec.draftDeg()));
@@ -110,9 +116,8 @@ public final class FlangeBuilder {
             if (last) {
                 area = outline(area, bulge, clearanceMm);
             }
-            // Long triangles between a foot that climbs and a level top would lean in.
-            List<int[]> outer = addRings(level.region() == MoldRegion.WALL ? PlanRegion.stepped(area, stepMm) : area,
-                    up * level.height());
+            // Long triangles between a foot that climbs and a level top would lean in; farther out they may grow.
+            List<int[]> outer = addRings(PlanRegion.stepped(area, Math.scalb(stepMm, i)), up * level.height());
             stitch(inner, outer, level.region());
             inner = outer;
         }
