@@ -13,6 +13,7 @@ import layupmold.geometry.face.FaceResult;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Severity;
+import layupmold.geometry.inspect.CopiedSurface;
 import layupmold.geometry.inspect.DeviationFigures;
 import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.inspect.MeasuredSolid;
@@ -52,10 +53,10 @@ record FinishedMold(
         List<Finding> findings) {
 
     /**
-     * @param face capped face and flange before the offset, facing the part's outside, in the solid's frame
+     * @param face capped face and flange before the offset, in the solid's frame
      * @param known where the tool surface is known to be off by most, in the solid's frame
      */
-    static FinishedMold measure(MoldSolid mold, TriangleMesh face, double offsetMm, KnownMiss known, Recipe recipe) {
+    static FinishedMold measure(MoldSolid mold, CopiedSurface face, double offsetMm, KnownMiss known, Recipe recipe) {
         MeasuredSolid solid = MeasuredSolid.of(mold.mesh(), mold.regions());
         List<Finding> failures = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();

@@ -18,6 +18,7 @@ import layupmold.geometry.finding.Severity;
 import layupmold.geometry.flange.FlangeBuilder;
 import layupmold.geometry.flange.FlangedSurface;
 import layupmold.geometry.inspect.FabricFit;
+import layupmold.geometry.inspect.CopiedSurface;
 import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.laminate.LaminateFigures;
 import layupmold.geometry.laminate.LaminateStack;
@@ -227,8 +228,9 @@ public final class MoldPipeline {
     }
 
     /** What the tool surface is offset from, openings closed, facing the part's outside. */
-    private static TriangleMesh target(FlangedSurface flanged, boolean female, RigidTransform placement) {
-        return placement.apply(female ? flanged.mesh().flipped() : flanged.mesh());
+    private static CopiedSurface target(FlangedSurface flanged, boolean female, RigidTransform placement) {
+        return CopiedSurface.of(
+                placement.apply(female ? flanged.mesh().flipped() : flanged.mesh()), flanged.regions());
     }
 
     /** No part of the mold will be farther than this from its frame's origin. */

@@ -25,4 +25,18 @@ public enum MoldRegion {
     public static MoldRegion of(byte ordinal) {
         return values()[ordinal];
     }
+
+    /** Whether the laminate on it is of the face's shape, an opening's patch included. */
+    public boolean isCopied() {
+        return this == TOOL || this == CAP;
+    }
+
+    /** The same of each triangle with one of these ordinals. */
+    public static boolean[] areCopied(byte[] ordinals) {
+        boolean[] copied = new boolean[ordinals.length];
+        for (int i = 0; i < copied.length; i++) {
+            copied[i] = of(ordinals[i]).isCopied();
+        }
+        return copied;
+    }
 }

@@ -9,6 +9,7 @@ import layupmold.geometry.body.BodyParts;
 import layupmold.geometry.body.MoldSolid;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
+import layupmold.geometry.inspect.CopiedSurface;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.PartFile;
 import layupmold.geometry.offset.KnownMiss;
@@ -89,7 +90,8 @@ class FinishedMoldTest {
 
     private static FinishedMold measure(TriangleMesh solid, KnownMiss known, Recipe recipe) {
         MoldSolid mold = new MoldSolid(solid, sound.regions(), sound.partToMold(), new BodyParts(0, 0, 0, 90, sound.solid().volume()), List.of());
-        return FinishedMold.measure(mold, sound.workpiece().face(), sound.report().offset().signedMm(), known, recipe);
+        return FinishedMold.measure(
+                mold, CopiedSurface.of(sound.workpiece().face()), sound.report().offset().signedMm(), known, recipe);
     }
 
     /** The mold with one vertex lower than it is. */

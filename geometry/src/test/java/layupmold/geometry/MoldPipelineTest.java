@@ -153,6 +153,22 @@ class MoldPipelineTest {
         assertEquals(30 + offset - offset * Math.tan(Math.toRadians(2.5)), box[5] - box[2], 0.02);
     }
 
+    /** Its corners are copied crisp up to the trim line: every bit of the tool is level or upright. */
+    @Test
+    void aTrayOfFewTrianglesKeepsItsCornersCrisp() {
+        TestPart part = ClosedForms.tray(90, 60, 30, 2, 5);
+        MoldOutcome.Mold mold = mold(part, Recipe.defaults().withPull(part.pull()));
+        for (int t = 0; t < mold.solid().triangleCount(); t++) {
+            Vector3d n = mold.solid().areaNormal(t);
+            if (mold.regions()[t] == MoldRegion.TOOL.ordinal() && n.length() > 1e-4) {
+                double along = Math.max(Math.abs(n.x), Math.max(Math.abs(n.y), Math.abs(n.z))) / n.length();
+                assertEquals(1, along, 1e-4, "at " + mold.solid().centroid(t));
+            }
+        }
+        assertTrue(mold.report().offset().maxDeviationMm() < 0.003, "deviation " + mold.report().offset());
+        assertTrue(mold.report().flange().leastDraftDeg() > 4.5, "draft " + mold.report().flange());
+    }
+
     @Test
     void aPlugHoldingTheInnerFaceStandsBackByTheReleaseLayer() {
         TestPart part = ClosedForms.sphericalCap(60, 60, 3, 240);

@@ -14,6 +14,7 @@ import layupmold.geometry.Workpiece;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.inspect.CopiedSurface;
 import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.inspect.MeasuredSolid;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -102,7 +103,8 @@ public final class CubeMaker implements MoldMaker {
 
         static synchronized Inspection of(TriangleMesh solid, byte[] regions) {
             if (inspection == null) {
-                inspection = Inspection.inspect(MeasuredSolid.of(solid, regions), solid, 0, Recipe.defaults());
+                inspection = Inspection.inspect(
+                        MeasuredSolid.of(solid, regions), CopiedSurface.of(solid), 0, Recipe.defaults());
             }
             return inspection;
         }

@@ -25,7 +25,7 @@ record FirstRing(double[] xyz, int[] band) {
     private static final int PAIR_LIMIT = 1000;
 
     /**
-     * @param plan what the perimeter encloses
+     * @param growth of what the perimeter encloses
      * @param distanceMm of the ring from the perimeter in plan, at most
      * @param stepMm most between its corners, which follow the perimeter's height
      * @param leastRiseMm height of the ring over the perimeter
@@ -34,7 +34,7 @@ record FirstRing(double[] xyz, int[] band) {
      * @param up 1 if the wall climbs with z, -1 if against it
      * @throws Rejection if every try crosses something
      */
-    static FirstRing around(TriangleMesh tool, int[] perimeter, Polygon plan, double distanceMm, double stepMm,
+    static FirstRing around(TriangleMesh tool, int[] perimeter, PlanGrowth growth, double distanceMm, double stepMm,
             double leastRiseMm, double wallTopMm, double draftDeg, double up, CoordinateLattice lattice) {
         PerimeterHeights heights = new PerimeterHeights(tool.xyz(), perimeter);
         double[] corners = new double[3 * perimeter.length];
@@ -45,7 +45,7 @@ record FirstRing(double[] xyz, int[] band) {
         int crossing = 0;
         for (double share : DISTANCE_SHARES) {
             double distance = share * distanceMm;
-            Geometry area = PlanRegion.grow(plan, distance);
+            Geometry area = growth.by(distance);
             Polygon outer = PlanRegion.PLANE.createPolygon(((Polygon) area).getExteriorRing());
             if (!outer.difference(area).buffer(-distance).isEmpty() && share > DISTANCE_SHARES[3]) {
                 continue;

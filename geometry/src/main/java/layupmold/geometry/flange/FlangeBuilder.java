@@ -106,16 +106,16 @@ public final class FlangeBuilder {
             highest = Math.max(highest, highestOf(bulge));
         }
         double stepMm = highest - lowest > LEVEL_MM ? STEP_MM : LONGEST_SIDE_MM;
+        PlanGrowth growth = new PlanGrowth(plan);
         FlangeProfile profile = FlangeProfile.of(
-                spec, radiusMm, Math.abs(offsetMm), lowest, highest, leastRise);
-        List<int[]> inner = List.of(addBand(plan, profile, stepMm, spec.draftDeg()));
+                spec, radiusMm, Math.abs(offsetMm) * growth.mostMitre(), lowest, highest, leastRise);
+        List<int[]> inner = List.of(addBand(growth, profile, stepMm, spec.draftDeg()));
+        Geometry area = plan;
         for (int i = 0; i < profile.levels().size(); i++) {
             FlangeProfile.Level level = profile.levels().get(i);
-            boolean last = i == profile.levels().size() - 1;
-            Geometry area = PlanRegion.grow(plan, level.distanceMm());
-            if (last) {
-                area = outline(area, bulge, clearanceMm);
-            }
+            area = level.region() == MoldRegion.BORDER
+                    ? outline(PlanRegion.grow(area, level.distanceMm() - profile.edgeDistanceMm()), bulge, clearanceMm)
+                    : growth.by(level.distanceMm());
             // Long triangles between a foot that climbs and a level top would lean in; farther out they may grow.
             List<int[]> outer = addRings(PlanRegion.stepped(area, Math.scalb(stepMm, i)), up * level.height());
             stitch(inner, outer, level.region());
@@ -128,8 +128,8 @@ public final class FlangeBuilder {
     }
 
     /** The ring next to the perimeter, joined to it. */
-    private int[] addBand(Polygon plan, FlangeProfile profile, double stepMm, double draftDeg) {
-        FirstRing first = FirstRing.around(skirted, perimeter, plan, profile.stripMm(), stepMm, profile.stripRiseMm(),
+    private int[] addBand(PlanGrowth growth, FlangeProfile profile, double stepMm, double draftDeg) {
+        FirstRing first = FirstRing.around(skirted, perimeter, growth, profile.stripMm(), stepMm, profile.stripRiseMm(),
                 profile.levels().get(0).height(), draftDeg, up, lattice);
         int[] ring = new int[first.xyz().length / 3];
         for (int j = 0; j < ring.length; j++) {

@@ -39,8 +39,9 @@ record FlangeProfile(double stripMm, double stripRiseMm, List<Level> levels, dou
 
     /**
      * @param radius of the edge
-     * @param offsetMm size of the offset that follows: it moves the border's inner rim by as much as the corner there
-     *     is mitred and, where it is rebuilt, by a little more, which the border is widened by
+     * @param offsetMm size of the offset that follows, at the sharpest corner seen along the pull: it moves the border's
+     *     inner rim by as much as the edge there is mitred and, where it is rebuilt, by a little more, which the border
+     *     is widened by
      */
     static FlangeProfile of(
             FlangeSpec spec, double radius, double offsetMm, double lowest, double highest, double leastRiseMm) {
@@ -65,9 +66,14 @@ record FlangeProfile(double stripMm, double stripRiseMm, List<Level> levels, dou
         }
         double corner = radius > 0 ? (Math.PI / 2 - draft) / edgeSteps(draft) : Math.PI / 2 - draft;
         double mitre = offsetMm * Math.tan(corner / 2);
-        double spare = PlanRegion.mostExcessMm(distance) + (offsetMm > 0 ? FlangeBuilder.REBUILT_RIM_MM : 0);
+        double spare = PlanRegion.MOST_LOST_MM + (offsetMm > 0 ? FlangeBuilder.REBUILT_RIM_MM : 0);
         levels.add(new Level(distance + spec.widthMm() + mitre + spare, plane, MoldRegion.BORDER));
         return new FlangeProfile(strip, strip / Math.tan(draft), levels, plane);
+    }
+
+    /** Distance at which the edge ends and the border begins. */
+    double edgeDistanceMm() {
+        return levels.get(levels.size() - 2).distanceMm();
     }
 
     /** Least radius of an edge on whose facets a ball can lie. */

@@ -11,18 +11,21 @@ import org.joml.Vector3d;
  *
  * @param outX outward unit vector in plan
  * @param outY its other component
+ * @param mitre that runs are lengthened by, so that edges before and after the vertex go on as far as the others
  * @param elevationRad of the face's continuation over the plan, between level and the steepest that releases
  * @param up 1 if elevations count with z, -1 if against it
  */
-record PerimeterSlope(double outX, double outY, double elevationRad, double up) {
+record PerimeterSlope(double outX, double outY, double mitre, double elevationRad, double up) {
 
+    /** A corner turns no mitre farther out than this. */
+    static final double MOST_MITRE = 1.5;
     /** Of a stretch of the perimeter seen along the pull, in its length, to say which way is out. */
     private static final double LEAST_PLAN_SHARE = 0.3;
     private static final double MOST_REACH = 100;
 
     /** @return the offset of a point so far outward and so high */
     Vector3d along(double runMm, double riseMm) {
-        return new Vector3d(runMm * outX, runMm * outY, up * riseMm);
+        return new Vector3d(runMm * mitre * outX, runMm * mitre * outY, up * riseMm);
     }
 
     /**
@@ -45,10 +48,11 @@ record PerimeterSlope(double outX, double outY, double elevationRad, double up) 
             double length = Math.hypot(outward.x, outward.y);
             double x = length > 0 ? outward.x / length : 1;
             double y = length > 0 ? outward.y / length : 0;
-            double run = continuation.x * x + continuation.y * y;
+            double mitre = edges.mitre(i, reachMm);
+            double run = mitre * (continuation.x * x + continuation.y * y);
             double rise = up * continuation.z;
             double elevation = rise <= 0 ? 0 : Math.min(Math.atan2(rise, run), steepestRad);
-            slopes[i] = new PerimeterSlope(x, y, elevation, up);
+            slopes[i] = new PerimeterSlope(x, y, mitre, elevation, up);
         }
         return slopes;
     }
@@ -79,19 +83,38 @@ record PerimeterSlope(double outX, double outY, double elevationRad, double up) 
 
         /** Sums over the edges within reach of vertex {@code i}, near ones counting more; their share seen in plan. */
         double average(int i, double reachMm, Vector3d continuation, Vector3d outward) {
-            int n = lengths.length;
             double[] counted = new double[2];
+            addAhead(i, reachMm, continuation, outward, counted);
+            addBehind(i, reachMm, continuation, outward, counted);
+            return counted[0] > 0 ? counted[1] / counted[0] : 0;
+        }
+
+        /** One by the cosine of half the angle between what is outward before vertex {@code i} and after it. */
+        double mitre(int i, double reachMm) {
+            Vector3d ahead = new Vector3d();
+            Vector3d behind = new Vector3d();
+            addAhead(i, reachMm, new Vector3d(), ahead, new double[2]);
+            addBehind(i, reachMm, new Vector3d(), behind, new double[2]);
+            double half = ahead.lengthSquared() > 0 && behind.lengthSquared() > 0 ? ahead.angle(behind) / 2 : 0;
+            return 1 / Math.max(1 / MOST_MITRE, Math.cos(half));
+        }
+
+        private void addAhead(int i, double reachMm, Vector3d continuation, Vector3d outward, double[] counted) {
+            int n = lengths.length;
             double walked = 0;
             for (int k = 0; k < n && (k == 0 || walked < reachMm); k++) {
                 add((i + k) % n, walked, reachMm, continuation, outward, counted);
                 walked += lengths[(i + k) % n];
             }
-            walked = 0;
+        }
+
+        private void addBehind(int i, double reachMm, Vector3d continuation, Vector3d outward, double[] counted) {
+            int n = lengths.length;
+            double walked = 0;
             for (int k = 1; k <= n && (k == 1 || walked < reachMm); k++) {
                 add((i - k + n) % n, walked, reachMm, continuation, outward, counted);
                 walked += lengths[(i - k + n) % n];
             }
-            return counted[0] > 0 ? counted[1] / counted[0] : 0;
         }
 
         private void add(int edge, double walked, double reachMm, Vector3d continuation, Vector3d outward,

@@ -25,6 +25,8 @@ final class PlanRegion {
     private static final double SPARE_SHARE = 2 * SIMPLIFY_SHARE + 1 - Math.cos(Math.PI / 4 / QUADRANT_SEGMENTS);
     /** Corners nearer than this are one; far below any printer's resolution, far above rounding. */
     private static final double LEAST_STEP_MM = 0.01;
+    /** How much nearer than asked the rings of an area and of its growth may lie: either may have lost a corner. */
+    static final double MOST_LOST_MM = 2 * LEAST_STEP_MM;
 
     private PlanRegion() {
     }
@@ -45,12 +47,12 @@ final class PlanRegion {
     static Geometry grow(Geometry area, double distanceMm) {
         BufferParameters parameters = new BufferParameters(QUADRANT_SEGMENTS);
         parameters.setSimplifyFactor(SIMPLIFY_SHARE);
-        return BufferOp.bufferOp(area, distanceMm * (1 + SPARE_SHARE), parameters);
+        return BufferOp.bufferOp(area, grownMm(distanceMm), parameters);
     }
 
-    /** How much farther than asked a ring of a grown area may lie, or nearer than the area's edge. */
-    static double mostExcessMm(double distanceMm) {
-        return distanceMm * (SPARE_SHARE + SIMPLIFY_SHARE) + LEAST_STEP_MM;
+    /** How far an area is really grown when {@code distanceMm} is asked for. */
+    static double grownMm(double distanceMm) {
+        return distanceMm * (1 + SPARE_SHARE);
     }
 
     /** All rings of an area as open x-y corner lists, outer rings counter-clockwise, holes clockwise. */

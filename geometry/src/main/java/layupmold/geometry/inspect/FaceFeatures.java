@@ -1,6 +1,7 @@
 package layupmold.geometry.inspect;
 
 import java.util.Arrays;
+import java.util.function.IntPredicate;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -122,6 +123,16 @@ final class FaceFeatures {
     private void meet(int t) {
         meeting = meetings < meeting.length ? meeting : Arrays.copyOf(meeting, 2 * meetings);
         meeting[meetings++] = t;
+    }
+
+    /** Whether all triangles that meet at the last located point are such. */
+    boolean areAll(IntPredicate such) {
+        for (int i = 0; i < meetings; i++) {
+            if (!such.test(meeting[i])) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Greatest height of the last located point moved by (x, y, z) over the planes of the triangles that meet there. */

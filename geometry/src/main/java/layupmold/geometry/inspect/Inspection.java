@@ -51,10 +51,10 @@ public record Inspection(
      * Measures a mold that passed its checks; deterministic for any number of threads, O(n log n).
      *
      * @param solid standing on z = 0, z along the pull
-     * @param face what the tool surface is offset from: an open sheet facing the part's outside, in the solid's frame
+     * @param face what the tool surface is offset from, in the solid's frame
      * @param offsetMm signed offset along the face's outward normal
      */
-    public static Inspection inspect(MeasuredSolid solid, TriangleMesh face, double offsetMm, Recipe recipe) {
+    public static Inspection inspect(MeasuredSolid solid, CopiedSurface face, double offsetMm, Recipe recipe) {
         WallThickness[] wall = new WallThickness[1];
         Demold[] demold = new Demold[1];
         ToolDeviation[] deviation = new ToolDeviation[1];

@@ -1,6 +1,7 @@
 package layupmold.geometry.inspect;
 
 import java.util.function.DoublePredicate;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.NearestPoint;
@@ -47,7 +48,8 @@ public final class ToolDeviation {
 
     /** The face with what queries on it need. */
     private record Sheet(
-            TriangleMesh mesh, double[] normals, double[] areas, TriangleBvh bvh, FaceFeatures features) {
+            TriangleMesh mesh, IntPredicate isCopied, double[] normals, double[] areas, TriangleBvh bvh,
+            FaceFeatures features) {
     }
 
     private static final byte KEPT = 0;
@@ -67,17 +69,18 @@ public final class ToolDeviation {
      * Measures the triangles of region {@link MoldRegion#TOOL}.
      *
      * @param solid the finished mold
-     * @param face the kept face, an open sheet facing outward, in the solid's frame
+     * @param copied the kept face, in the solid's frame
      * @param offsetMm signed offset along the face's outward normal
      */
-    public static ToolDeviation measure(MeasuredSolid solid, TriangleMesh face, double offsetMm) {
+    public static ToolDeviation measure(MeasuredSolid solid, CopiedSurface copied, double offsetMm) {
+        TriangleMesh face = copied.mesh();
         double[] normals = face.unitNormals();
         FaceFeatures[] features = new FaceFeatures[1];
         TriangleBvh[] bvh = new TriangleBvh[1];
         Parallel.all(
                 () -> features[0] = FaceFeatures.of(face, EdgeTopology.of(face), normals),
                 () -> bvh[0] = TriangleBvh.of(face));
-        Sheet sheet = new Sheet(face, normals, SurfaceSamples.areas(face), bvh[0], features[0]);
+        Sheet sheet = new Sheet(face, t -> copied.isCopied()[t], normals, SurfaceSamples.areas(face), bvh[0], features[0]);
         ToolDeviation result = new ToolDeviation(solid, sheet, offsetMm);
         result.measureTool();
         result.figures = result.collect(result.new Cover());
@@ -98,7 +101,22 @@ public final class ToolDeviation {
         double x = toolSamples.xyz[3 * s];
         double y = toolSamples.xyz[3 * s + 1];
         double z = toolSamples.xyz[3 * s + 2];
-        face.bvh.nearestAnywhere(x, y, z, Math.abs(offsetMm) + TOLERANCE_MM, null, nearest);
+        locate(x, y, z, null, s, features, nearest);
+        if (deviation[s] > TOLERANCE_MM && !features.areAll(face.isCopied)) {
+            double overFlange = deviation[s];
+            locate(x, y, z, face.isCopied, s, features, nearest);
+            deviation[s] = Math.min(overFlange, deviation[s]);
+        }
+        if (features.onBoundary) {
+            kind[s] = BEYOND;
+        } else if (Math.abs(deviation[s]) <= TOLERANCE_MM && features.mitreExcess(offsetMm) > TOLERANCE_MM) {
+            kind[s] = REACH_LIMITED;
+        }
+    }
+
+    private void locate(double x, double y, double z, IntPredicate asked, int s, FaceFeatures features,
+            NearestPoint nearest) {
+        face.bvh.nearestAnywhere(x, y, z, Math.abs(offsetMm) + TOLERANCE_MM, asked, nearest);
         features.locate(nearest);
         double dx = x - nearest.x;
         double dy = y - nearest.y;
@@ -106,11 +124,6 @@ public final class ToolDeviation {
         boolean before = features.facing.dot(dx, dy, dz) * offsetMm >= 0;
         deviation[s] = before ? deviation(nearest.distance(), dx, dy, dz, features)
                 : -nearest.distance() - Math.abs(offsetMm);
-        if (features.onBoundary) {
-            kind[s] = BEYOND;
-        } else if (Math.abs(deviation[s]) <= TOLERANCE_MM && features.mitreExcess(offsetMm) > TOLERANCE_MM) {
-            kind[s] = REACH_LIMITED;
-        }
     }
 
     /** In front of an edge or a corner the tool may lie anywhere between the round and the mitred offset. */

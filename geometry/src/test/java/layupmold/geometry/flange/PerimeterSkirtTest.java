@@ -3,6 +3,7 @@ package layupmold.geometry.flange;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.stream.IntStream;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -63,6 +64,24 @@ class PerimeterSkirtTest {
             most = Math.max(most, r);
         }
         assertTrue(most - least < 0.2, "the ring's radius varies by " + (most - least));
+    }
+
+    /** A square plate's skirt is a frame of one width, its corners mitred. */
+    @Test
+    void cornersAreMitred() {
+        TriangleMesh plate = Shapes.sheet(40, 10);
+        PerimeterSkirt.Result skirt = skirt(plate, new FlangeSpec(20, DRAFT, 3, 2, 0), 1, 1.5);
+        double[] face = plate.bounds();
+        double[] grown = skirt.mesh().bounds();
+        for (int v : skirt.ring()) {
+            Vector3d p = skirt.mesh().vertex(v);
+            double in = Math.min(Math.min(p.x - grown[0], grown[3] - p.x), Math.min(p.y - grown[1], grown[4] - p.y));
+            assertEquals(0, in, 1e-9, "the ring is the larger square: " + p);
+        }
+        assertEquals(1.5, grown[3] - face[3], 1e-9);
+        assertEquals(1.5, face[1] - grown[1], 1e-9);
+        assertTrue(IntStream.of(skirt.ring()).mapToObj(skirt.mesh()::vertex)
+                .anyMatch(p -> Math.abs(p.x - grown[3]) < 1e-9 && Math.abs(p.y - grown[4]) < 1e-9), "with its corners");
     }
 
     private static PerimeterSkirt.Result skirt(TriangleMesh face, FlangeSpec spec, double up, double plainMm) {

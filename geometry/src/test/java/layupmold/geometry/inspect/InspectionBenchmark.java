@@ -57,17 +57,17 @@ public final class InspectionBenchmark {
         time("hierarchy and topology", runs, () -> MeasuredSolid.of(mold.mesh, mold.regions));
         time("wall thickness", runs, () -> WallThickness.measure(solid, 1.2));
         time("demold", runs, () -> Demold.measure(solid, recipe.inspect(), recipe.tool()));
-        time("deviation", runs, () -> ToolDeviation.measure(solid, mold.face, mold.offsetMm));
+        time("deviation", runs, () -> ToolDeviation.measure(solid, CopiedSurface.of(mold.face), mold.offsetMm));
         time("fabric", runs, () -> FabricFit.measure(solid, recipe));
         time("print", runs, () -> PrintFit.measure(solid, wall, recipe));
         time("all of the inspection", runs, () -> Inspection.inspect(
-                MeasuredSolid.of(mold.mesh, mold.regions), mold.face, mold.offsetMm, recipe));
+                MeasuredSolid.of(mold.mesh, mold.regions), CopiedSurface.of(mold.face), mold.offsetMm, recipe));
     }
 
     private static List<Picture> pictures(Mold mold) {
         Recipe recipe = Recipe.defaults();
         MeasuredSolid solid = MeasuredSolid.of(mold.mesh, mold.regions);
-        Inspection inspection = Inspection.inspect(solid, mold.face, mold.offsetMm, recipe);
+        Inspection inspection = Inspection.inspect(solid, CopiedSurface.of(mold.face), mold.offsetMm, recipe);
         return MoldPictures.of(new MoldPictures.Subject(mold.mesh, mold.face, mold.mesh, mold.regions,
                 InspectionMaps.of(inspection, recipe.inspect().leastDraftDeg())));
     }

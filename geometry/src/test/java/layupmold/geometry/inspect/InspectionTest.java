@@ -37,7 +37,7 @@ class InspectionTest {
 
     private static Inspection inspect(MeasuredSolid solid, Recipe recipe) {
         TriangleMesh face = Pick.triangles(solid.mesh(), c -> c.distance(0, 0, 50) < R + 1e-9).flipped();
-        return Inspection.inspect(solid, face, 0, recipe);
+        return Inspection.inspect(solid, CopiedSurface.of(face), 0, recipe);
     }
 
     private static List<String> codes(Inspection inspection) {

@@ -43,7 +43,8 @@ class ToolDeviationTest {
             double offset) {
         MeasuredSolid solid = MeasuredSolid.of(mold, Pick.regions(mold, MoldRegion.TOOL, tool));
         // A cavity's triangles face into it; the face that lies in it faces out of it.
-        return ToolDeviation.measure(solid, Pick.triangles(cavityOfFace, face).flipped(), offset).figures();
+        return ToolDeviation.measure(
+                solid, CopiedSurface.of(Pick.triangles(cavityOfFace, face).flipped()), offset).figures();
     }
 
     private static DeviationFigures sphere(double toolRadius, double offset) {
@@ -149,7 +150,7 @@ class ToolDeviationTest {
         TriangleMesh mold = bowl(40.7);
         byte[] regions = Pick.regions(mold, MoldRegion.TOOL, nearSphere(40.7));
         ToolDeviation measured = ToolDeviation.measure(MeasuredSolid.of(mold, regions),
-                Pick.triangles(bowl(40), nearSphere(40)).flipped(), OFFSET);
+                CopiedSurface.of(Pick.triangles(bowl(40), nearSphere(40)).flipped()), OFFSET);
         assertNotNull(measured.figures().maxAt());
         float[] map = measured.map();
         for (int t = 0; t < map.length; t++) {

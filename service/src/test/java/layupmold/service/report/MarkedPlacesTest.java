@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Collections;
 import java.util.List;
+import layupmold.geometry.inspect.CopiedSurface;
 import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.inspect.MeasuredSolid;
 import layupmold.geometry.inspect.ThicknessFigures;
@@ -47,7 +48,7 @@ class MarkedPlacesTest {
                 d.overhangDeg(), d.layerMm(), d.wallLines(), d.infillShare(), d.speedMmPerS(), d.cureTemperatureC()));
         MoldPictures.Subject parts = ReportFixture.subject(24);
         Inspection inspection = Inspection.inspect(
-                MeasuredSolid.of(parts.solid(), parts.regions()), parts.face(), 1.1, strict);
+                MeasuredSolid.of(parts.solid(), parts.regions()), CopiedSurface.of(parts.face()), 1.1, strict);
         List<FigureGroup> groups = MarkedPlaces.of(ReportFixture.report(inspection));
         InspectionMaps.of(inspection, 1).forEach(map -> {
             String table = map.name().equals("wall-thickness") ? "Thin" : map.name().equals("radius") ? "Places" : null;

@@ -8,6 +8,7 @@ import layupmold.geometry.RigidTransform;
 import layupmold.geometry.Workpiece;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
+import layupmold.geometry.inspect.CopiedSurface;
 import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.inspect.MeasuredSolid;
 import layupmold.geometry.laminate.LaminateFigures;
@@ -73,7 +74,7 @@ final class ReportFixture {
     static ReportPage page(String title, int cells) {
         MoldPictures.Subject parts = subject(cells);
         Inspection inspection = Inspection.inspect(
-                MeasuredSolid.of(parts.solid(), parts.regions()), parts.face(), 1.1, Recipe.defaults());
+                MeasuredSolid.of(parts.solid(), parts.regions()), CopiedSurface.of(parts.face()), 1.1, Recipe.defaults());
         Mold mold = new Mold(parts.solid(), parts.regions(), RigidTransform.identity(), report(inspection), inspection,
                 new Workpiece(parts.part(), parts.face()));
         Inspected inspected = Inspected.of(mold, Recipe.defaults());

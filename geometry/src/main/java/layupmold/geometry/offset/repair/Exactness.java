@@ -13,7 +13,6 @@ final class Exactness {
 
     /** @return how much a miss counts in a region, up to 1 */
     static double weight(int region) {
-        MoldRegion which = MoldRegion.of((byte) region);
-        return which == MoldRegion.TOOL || which == MoldRegion.CAP ? 1 : FLANGE;
+        return MoldRegion.of((byte) region).isCopied() ? 1 : FLANGE;
     }
 }

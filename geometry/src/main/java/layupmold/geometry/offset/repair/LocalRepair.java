@@ -1,6 +1,7 @@
 package layupmold.geometry.offset.repair;
 
 import java.util.Arrays;
+import layupmold.geometry.MoldRegion;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -94,7 +95,7 @@ public final class LocalRepair {
      */
     public static LocalRepair of(TriangleMesh surface, byte[] regions, double offset, double mitreLimit,
             double toleranceMm, VertexMove move, CoordinateLattice lattice) {
-        OffsetField field = new OffsetField(surface, offset, mitreLimit);
+        OffsetField field = new OffsetField(surface, MoldRegion.areCopied(regions), offset, mitreLimit);
         MovedSurface moved = MovedSurface.of(surface, regions, move.move(surface, offset), field, lattice);
         return new LocalRepair(moved, regions, field, toleranceMm,
                 Math.max(FINEST_MM, Math.min(COARSEST_MM, SIZE_PER_OFFSET * offset)));

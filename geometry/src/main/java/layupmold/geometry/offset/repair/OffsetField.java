@@ -24,6 +24,8 @@ public final class OffsetField {
     private static final double ON_EDGE = 1e-7;
     /** Nearer than this the direction to the nearest point says nothing. */
     private static final double TOUCHING_MM = 1e-9;
+    /** What misses the mitred offset by less is not worth a second query. */
+    private static final double LEAST_MITRE_MM = 1e-3;
     private static final double LIKELY_SHARE = 1.2;
     private static final double LIKELY_MM = 0.05;
     private static final int PROJECTION_STEPS = 4;
@@ -35,11 +37,14 @@ public final class OffsetField {
     private final EdgeTopology topology;
     private final VertexTriangles around;
     private final TriangleBvh bvh;
+    private final boolean[] isCopied;
     private final double offset;
     private final double mitreLimit;
     private final double likely;
 
-    OffsetField(TriangleMesh sheet, double offset, double mitreLimit) {
+    /** @param isCopied which triangles are not flange */
+    OffsetField(TriangleMesh sheet, boolean[] isCopied, double offset, double mitreLimit) {
+        this.isCopied = isCopied;
         this.xyz = sheet.xyz();
         this.triangles = sheet.triangles();
         this.normals = sheet.unitNormals();
@@ -75,6 +80,7 @@ public final class OffsetField {
         private double pseudoY;
         private double pseudoZ;
         private double farthest;
+        private boolean onFlange;
 
         /** Signed distance to the band between the round and the mitred offset surface, mm; zero inside it. */
         double miss() {
@@ -133,12 +139,16 @@ public final class OffsetField {
         double distance = Math.sqrt(s.nearest.distanceSquared);
         s.beyondBoundary = false;
         s.farthest = Double.NEGATIVE_INFINITY;
+        s.onFlange = false;
         s.pseudoX = s.pseudoY = s.pseudoZ = 0;
         gather(dx, dy, dz, s);
         boolean front = s.pseudoX * dx + s.pseudoY * dy + s.pseudoZ * dz >= 0;
         double signed = front ? distance : -distance;
         s.value = signed - offset;
         s.mitred = front ? Math.max(s.farthest, distance / mitreLimit) - offset : s.value;
+        if (s.onFlange && s.mitred > LEAST_MITRE_MM) {
+            s.mitred = Math.min(s.mitred, mitredOverCopied(x, y, z));
+        }
         if (distance > TOUCHING_MM) {
             s.nx = dx / signed;
             s.ny = dy / signed;
@@ -149,6 +159,19 @@ public final class OffsetField {
             s.ny = s.pseudoY / length;
             s.nz = s.pseudoZ / length;
         }
+    }
+
+    /** The mitred height over what is copied alone: its mitre goes on where the flange, bent back from it, is nearer. */
+    private double mitredOverCopied(double x, double y, double z) {
+        Sample s = new Sample();
+        s.farthest = Double.NEGATIVE_INFINITY;
+        bvh.nearest(x, y, z, mitreLimit * offset, t -> isCopied[t], s.nearest);
+        if (s.nearest.triangle < 0) {
+            return Double.POSITIVE_INFINITY;
+        }
+        gather(x - s.nearest.x, y - s.nearest.y, z - s.nearest.z, s);
+        return s.farthest <= 0 ? Double.POSITIVE_INFINITY
+                : Math.max(s.farthest, Math.sqrt(s.nearest.distanceSquared) / mitreLimit) - offset;
     }
 
     /**
@@ -231,6 +254,7 @@ public final class OffsetField {
         s.pseudoX += weight * nx;
         s.pseudoY += weight * ny;
         s.pseudoZ += weight * nz;
+        s.onFlange |= !isCopied[t];
         s.farthest = Math.max(s.farthest, nx * dx + ny * dy + nz * dz);
     }
 

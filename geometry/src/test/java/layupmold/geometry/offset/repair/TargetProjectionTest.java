@@ -17,7 +17,7 @@ class TargetProjectionTest {
     private static final int MIDDLE = 4;
 
     private final TriangleMesh ridge = ridge();
-    private final OffsetField field = new OffsetField(ridge, OFFSET_MM, MITRE_LIMIT);
+    private final OffsetField field = new OffsetField(ridge, new boolean[] {true, true, true, true, true, true, true, true}, OFFSET_MM, MITRE_LIMIT);
 
     @Test
     void aVertexAtTheOffsetOfBothPlanesDoesNotMiss() {
