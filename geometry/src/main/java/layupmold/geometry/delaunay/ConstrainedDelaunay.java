@@ -37,13 +37,24 @@ public final class ConstrainedDelaunay {
      * up without effect on the inside.
      */
     public static int[] polygon(double[] xy, int[][] rings, int[] extraPoints) {
-        int[] segments = ringSegments(rings);
+        return polygon(xy, rings, extraPoints, new int[0]);
+    }
+
+    /**
+     * As {@link #polygon(double[], int[][], int[])}, with further edges, which bound nothing.
+     *
+     * @param links pairs of the rings' corners or extra points; numbered after the rings' edges
+     */
+    public static int[] polygon(double[] xy, int[][] rings, int[] extraPoints, int[] links) {
+        int[] bounding = ringSegments(rings);
+        int[] segments = Arrays.copyOf(bounding, bounding.length + links.length);
+        System.arraycopy(links, 0, segments, bounding.length, links.length);
         DelaunayMesh mesh = DelaunayMesh.of(xy, used(xy.length / 2, segments, extraPoints));
         if (mesh == null) {
             throw new PlanarGraphException(Kind.NO_AREA, -1, -1, "all points of the polygon lie on one line");
         }
         insertAll(mesh, segments, false);
-        return inside(mesh);
+        return inside(mesh, bounding.length / 2);
     }
 
     /**
@@ -109,8 +120,8 @@ public final class ConstrainedDelaunay {
         }
     }
 
-    /** Floods from outside; each segment crossed changes sides. */
-    private static int[] inside(DelaunayMesh mesh) {
+    /** Floods from outside; each of the first {@code bounding} segments crossed changes sides. */
+    private static int[] inside(DelaunayMesh mesh, int bounding) {
         int count = mesh.halfEdgeCount() / 3;
         boolean[] isInside = new boolean[count];
         boolean[] seen = new boolean[count];
@@ -128,7 +139,7 @@ public final class ConstrainedDelaunay {
                 int u = mesh.twin[h] / 3;
                 if (!seen[u]) {
                     seen[u] = true;
-                    isInside[u] = isInside[t] ^ mesh.segment[h] != 0;
+                    isInside[u] = isInside[t] ^ (mesh.segment[h] != 0 && mesh.segment[h] <= bounding);
                     queue[tail++] = u;
                 }
             }

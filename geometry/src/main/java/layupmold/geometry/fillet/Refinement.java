@@ -103,8 +103,14 @@ final class Refinement {
         return true;
     }
 
-    /** Probes corners of active triangles that nobody asked about yet: filling may spread to them. */
+    /** Probes corners of active triangles that nobody asked about yet: filling may spread to them, and from them. */
     private void ask() {
+        for (int[] unknown = unknown(); unknown.length > 0; unknown = unknown()) {
+            ask(unknown);
+        }
+    }
+
+    private int[] unknown() {
         IntArrayList unknown = new IntArrayList();
         for (int t = 0; t < sheet.triangleCount(); t++) {
             for (int k = 0; k < 3 && sheet.isActive(t); k++) {
@@ -113,7 +119,10 @@ final class Refinement {
                 }
             }
         }
-        int[] vertices = Arrays.stream(unknown.toArray()).sorted().distinct().toArray();
+        return Arrays.stream(unknown.toArray()).sorted().distinct().toArray();
+    }
+
+    private void ask(int[] vertices) {
         Spot[] found = new Spot[vertices.length];
         Parallel.forRanges(vertices.length, GRAIN, (chunk, from, to) -> {
             SpotProbe probe = new SpotProbe(rolling, centres, sheet.faults);

@@ -15,9 +15,10 @@ import org.locationtech.jts.geom.Polygon;
  * by step, so that the flange leaves above the overhang. Each try costs O(n log n) in the triangles of the tool.
  *
  * @param xyz x, y, z of the ring's vertices, counter-clockwise in plan
+ * @param distanceMm how far it lies from the perimeter in plan
  * @param band triangles: perimeter vertices by their place in it, the ring's after those
  */
-record FirstRing(double[] xyz, int[] band) {
+record FirstRing(double[] xyz, double distanceMm, int[] band) {
 
     private static final double[] DISTANCE_SHARES = {1, 0.5, 0.25, 0.1};
     /** Rise by run of a raised ring; the last is all that fits under the rounded edge. */
@@ -66,7 +67,7 @@ record FirstRing(double[] xyz, int[] band) {
                 TriangleMesh sheet = joined(tool, perimeter, ring, band);
                 pairs = SelfIntersections.findInvolving(sheet, tool.triangleCount(), PAIR_LIMIT);
                 if (pairs.length == 0) {
-                    return new FirstRing(ring, band);
+                    return new FirstRing(ring, distance, band);
                 }
                 found = sheet;
                 crossing = pairs[1];

@@ -3,7 +3,6 @@ package layupmold.geometry.flange;
 import java.util.ArrayList;
 import java.util.List;
 import layupmold.geometry.MoldRegion;
-import layupmold.geometry.delaunay.ConstrainedDelaunay;
 import layupmold.geometry.delaunay.PlanarGraphException;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Rejection;
@@ -12,6 +11,7 @@ import layupmold.geometry.mesh.LabelledMeshBuilder;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Tool;
+import org.joml.Vector2d;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.MultiPoint;
@@ -109,17 +109,23 @@ public final class FlangeBuilder {
         PlanGrowth growth = new PlanGrowth(plan);
         FlangeProfile profile = FlangeProfile.of(
                 spec, radiusMm, Math.abs(offsetMm) * growth.mostMitre(), lowest, highest, leastRise);
-        List<int[]> inner = List.of(addBand(growth, profile, stepMm, spec.draftDeg()));
+        FirstRing first = FirstRing.around(skirted, perimeter, growth, profile.stripMm(), stepMm, profile.stripRiseMm(),
+                profile.levels().get(0).height(), spec.draftDeg(), up, lattice);
+        List<int[]> inner = List.of(addBand(first));
+        List<Vector2d> innerTips = growth.tips(first.distanceMm());
         Geometry area = plan;
         for (int i = 0; i < profile.levels().size(); i++) {
             FlangeProfile.Level level = profile.levels().get(i);
-            area = level.region() == MoldRegion.BORDER
+            boolean isBorder = level.region() == MoldRegion.BORDER;
+            area = isBorder
                     ? outline(PlanRegion.grow(area, level.distanceMm() - profile.edgeDistanceMm()), bulge, clearanceMm)
                     : growth.by(level.distanceMm());
+            List<Vector2d> outerTips = isBorder ? List.of() : growth.tips(level.distanceMm());
             // Long triangles between a foot that climbs and a level top would lean in; farther out they may grow.
             List<int[]> outer = addRings(PlanRegion.stepped(area, Math.scalb(stepMm, i)), up * level.height());
-            stitch(inner, outer, level.region());
+            stitch(inner, outer, innerTips, outerTips, level.region());
             inner = outer;
+            innerTips = outerTips;
         }
         if (inner.size() != 1) {
             throw new IllegalStateException("the outline must be one ring, not " + inner.size());
@@ -128,9 +134,7 @@ public final class FlangeBuilder {
     }
 
     /** The ring next to the perimeter, joined to it. */
-    private int[] addBand(PlanGrowth growth, FlangeProfile profile, double stepMm, double draftDeg) {
-        FirstRing first = FirstRing.around(skirted, perimeter, growth, profile.stripMm(), stepMm, profile.stripRiseMm(),
-                profile.levels().get(0).height(), draftDeg, up, lattice);
+    private int[] addBand(FirstRing first) {
         int[] ring = new int[first.xyz().length / 3];
         for (int j = 0; j < ring.length; j++) {
             ring[j] = sheet.addVertex(first.xyz()[3 * j], first.xyz()[3 * j + 1], first.xyz()[3 * j + 2]);
@@ -195,7 +199,8 @@ public final class FlangeBuilder {
     }
 
     /** Triangulates, in plan, what lies between two sets of rings. */
-    private void stitch(List<int[]> inner, List<int[]> outer, MoldRegion region) {
+    private void stitch(List<int[]> inner, List<int[]> outer, List<Vector2d> innerTips, List<Vector2d> outerTips,
+            MoldRegion region) {
         List<int[]> all = new ArrayList<>(inner);
         all.addAll(outer);
         int corners = all.stream().mapToInt(ring -> ring.length).sum();
@@ -213,7 +218,7 @@ public final class FlangeBuilder {
             }
         }
         try {
-            int[] triangles = ConstrainedDelaunay.polygon(xy, rings);
+            int[] triangles = RingStrip.triangles(xy, rings, inner.size(), innerTips, outerTips);
             for (int i = 0; i < triangles.length; i += 3) {
                 sheet.addTriangle(vertices[triangles[i]], vertices[triangles[i + 1]], vertices[triangles[i + 2]],
                         (byte) region.ordinal());

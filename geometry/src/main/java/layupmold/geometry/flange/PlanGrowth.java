@@ -2,6 +2,7 @@ package layupmold.geometry.flange;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.joml.Vector2d;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
@@ -59,6 +60,14 @@ final class PlanGrowth {
             parts.add(tip(corner, PlanRegion.grownMm(distanceMm)));
         }
         return UnaryUnionOp.union(parts);
+    }
+
+    /** Tips of the plan grown by as much, those of all sharp corners; other growth may have swallowed some. */
+    List<Vector2d> tips(double distanceMm) {
+        return corners.stream()
+                .map(c -> from(c, c.middle, PlanRegion.grownMm(distanceMm) * c.mitre))
+                .map(at -> new Vector2d(at.x, at.y))
+                .toList();
     }
 
     /** The corner, the tip, and where the lines from the tip touch the circle around the corner. */

@@ -20,7 +20,7 @@ import layupmold.geometry.recipe.Recipe;
  */
 final class CouponSizes {
 
-    private static final double[] SIZES_MM = {60, 50, 42, 36, 30, 25, 20};
+    private static final double[] SIZES_MM = {60, 50, 42, 36, 30, 24, 20};
     /** With usual settings about the largest that prints in time. */
     private static final int FIRST = 3;
     /** What flange and walls add to a coupon's side, roughly. */
