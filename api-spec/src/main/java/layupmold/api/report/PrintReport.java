@@ -8,7 +8,7 @@ import java.util.List;
  *
  * @param overhangLimitDeg angle from the vertical that still prints without support
  * @param overhangMm2 area that looks down by more
- * @param overhangs largest first
+ * @param overhangs largest first; places of less than 0.1 mm² are left out
  * @param bed how it stands on the printer
  * @param filament material and time
  * @param heat whether it stands the cure

@@ -15,7 +15,7 @@ import java.util.List;
  * @param p5Mm thickness that 5 % of the surface does not exceed
  * @param thinShare share of the surface under the limit, 0 to 1
  * @param histogram surface by thickness, mm
- * @param thinRegions thinnest first
+ * @param thinRegions thinnest first; places of less than 0.1 mm² are left out
  * @param capMm thickness beyond which walls are not told apart
  */
 @Serdeable

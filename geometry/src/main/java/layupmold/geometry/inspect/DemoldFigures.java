@@ -10,7 +10,7 @@ import layupmold.geometry.congruence.Isometry;
  * @param drafts tool, caps and wall, in this order
  * @param facingAwayMm2 area that faces away from the pull
  * @param shadowedMm2 area that does not, but has other parts of the mold above it along the pull
- * @param lockedRegions deepest first; pieces shallower than 0.01 mm are left out
+ * @param lockedRegions deepest first; pieces shallower than 0.01 mm or smaller than 0.1 mm² are left out
  * @param flexLimitMm depth that still springs free, from the recipe
  * @param otherPull the best other direction, or null if nothing is undercut
  * @param split what would free the part, or null if it is not locked

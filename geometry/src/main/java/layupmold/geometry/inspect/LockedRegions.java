@@ -147,7 +147,7 @@ final class LockedRegions {
         int[] number = new int[measured.length];
         Arrays.fill(number, -1);
         for (int i : order) {
-            if (measured[i].depthMm() >= LEAST_DEPTH_MM) {
+            if (measured[i].depthMm() >= LEAST_DEPTH_MM && measured[i].areaMm2() >= PrintedDetail.LEAST_AREA_MM2) {
                 number[i] = regions.size();
                 regions.add(measured[i]);
             }

@@ -7,7 +7,7 @@ import layupmold.geometry.congruence.Isometry;
  * How the solid prints, as {@link PrintFit} defines it.
  *
  * @param overhangLimitDeg angle from the vertical that still prints without support
- * @param overhangMm2 area that looks down by more, the bed's side left out
+ * @param overhangMm2 area that looks down by more, without the bed's side and pieces of less than 0.1 mm²
  * @param overhangs largest first, at most 100
  * @param bed how it stands on the printer
  * @param filament material and time

@@ -49,6 +49,7 @@ public final class PrintFit {
         TrianglePieces found = TrianglePieces.of(solid.mesh(),
                 t -> solid.normals()[3 * t + 2] < down && !liesBelow(solid.mesh(), t, bed));
         return found.pieces().stream().map(piece -> overhang(solid, piece))
+                .filter(piece -> piece.areaMm2() >= PrintedDetail.LEAST_AREA_MM2)
                 .sorted(Comparator.comparingDouble(Overhang::areaMm2).reversed()).toList();
     }
 

@@ -1,12 +1,8 @@
 package layupmold.geometry.inspect;
 
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
-import java.util.stream.IntStream;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.parallel.Parallel;
 
@@ -27,7 +23,7 @@ import layupmold.geometry.parallel.Parallel;
  * <p>Both are cut at a cap, beyond which a wall is just thick. The least of the samples is then followed downhill over
  * the surface (pattern search), so that the least wall is found closer than the samples lie. What is missed: a thin
  * place smaller than the sample spacing on a mesh with more triangles than half the samples, unless the wall around it
- * thins towards it.
+ * thins towards it. A thin place of less than {@link PrintedDetail#LEAST_AREA_MM2} counts as none.
  *
  * <p>Deterministic for any number of threads. About one ray and three nearest-point queries a sample.
  */
@@ -82,64 +78,35 @@ public final class WallThickness {
                 balls[s] = Double.isNaN(probe.ballMm) ? capMm : probe.ballMm;
             }
         });
-        ThicknessFigures figures = figures(solid, samples, rays, balls, limitMm, capMm);
+        ThinPlaces thin = ThinPlaces.of(solid, samples, balls, limitMm);
+        thin.leaveOutSlivers(rays, balls, capMm);
+        ThicknessFigures figures = figures(solid, samples, rays, balls, limitMm, capMm, thin);
         return new WallThickness(solid, samples, balls, figures);
     }
 
     private static ThicknessFigures figures(MeasuredSolid solid, SurfaceSamples samples, double[] rays,
-            double[] balls, double limitMm, double capMm) {
+            double[] balls, double limitMm, double capMm, ThinPlaces thin) {
         Distribution byBall = new Distribution(balls, samples.weight);
         Distribution byRay = new Distribution(rays, samples.weight);
         LeastPlace search = new LeastPlace(solid, samples, capMm);
-        LeastPlace.Found ball = search.least(balls, byBall, measured(solid, capMm, probe -> probe.ballMm));
-        LeastPlace.Found ray = search.least(rays, byRay, measured(solid, capMm, probe -> probe.rayMm));
-        List<ThinRegion> regions = regions(solid, samples, balls, limitMm, ball);
+        LeastPlace.Found ball = search.least(balls, byBall, measured(solid, capMm, thin, probe -> probe.ballMm));
+        LeastPlace.Found ray = search.least(rays, byRay, measured(solid, capMm, thin, probe -> probe.rayMm));
+        List<ThinRegion> regions = thin.regions(balls, ball);
         double area = byBall.area();
         return new ThicknessFigures(limitMm,
                 ball.mm(), ball.at(), ray.mm(), ray.at(),
                 byBall.quantile(0.01), byBall.quantile(0.05),
                 area > 0 ? byBall.areaBelow(limitMm) / area : 0,
-                byBall.histogram(0, capMm, BINS), regions, capMm);
+                byBall.histogram(0, capMm, BINS), regions.subList(0, Math.min(MAX_REGIONS, regions.size())), capMm);
     }
 
     private static Supplier<ToDoubleFunction<NearestPoint>> measured(
-            MeasuredSolid solid, double capMm, ToDoubleFunction<ThicknessProbe> figure) {
+            MeasuredSolid solid, double capMm, ThinPlaces thin, ToDoubleFunction<ThicknessProbe> figure) {
         return () -> {
             ThicknessProbe probe = new ThicknessProbe(solid, capMm);
-            return p -> figure.applyAsDouble(probe.measure(p.x, p.y, p.z, p.triangle));
+            return p -> thin.isSliver(p.triangle) ? Double.NaN
+                    : figure.applyAsDouble(probe.measure(p.x, p.y, p.z, p.triangle));
         };
-    }
-
-    /** Groups thin samples by the centres of their balls, which lie mid-wall, so that both sides fall together. */
-    private static List<ThinRegion> regions(MeasuredSolid solid, SurfaceSamples samples, double[] balls,
-            double limitMm, LeastPlace.Found least) {
-        int[] thin = IntStream.range(0, balls.length).filter(s -> balls[s] < limitMm).toArray();
-        double[] centres = new double[3 * thin.length];
-        for (int i = 0; i < thin.length; i++) {
-            for (int k = 0; k < 3; k++) {
-                centres[3 * i + k] = samples.xyz[3 * thin[i] + k]
-                        - balls[thin[i]] / 2 * solid.normals()[3 * samples.triangle[thin[i]] + k];
-            }
-        }
-        PointClusters clusters = PointClusters.of(centres, Math.max(2 * samples.spacing(), 1e-3));
-        double[] areas = new double[clusters.count];
-        int[] thinnest = new int[clusters.count];
-        Arrays.fill(thinnest, -1);
-        for (int i = 0; i < thin.length; i++) {
-            int g = clusters.group[i];
-            areas[g] += samples.weight[thin[i]] / 2;
-            if (thinnest[g] < 0 || balls[thin[i]] < balls[thinnest[g]]) {
-                thinnest[g] = thin[i];
-            }
-        }
-        List<ThinRegion> regions = new ArrayList<>();
-        for (int g = 0; g < clusters.count; g++) {
-            boolean holdsLeast = thinnest[g] == least.startedAt();
-            regions.add(new ThinRegion(holdsLeast ? least.at() : samples.place(thinnest[g]), areas[g],
-                    holdsLeast ? least.mm() : balls[thinnest[g]]));
-        }
-        regions.sort(Comparator.comparingDouble(ThinRegion::leastMm));
-        return regions.subList(0, Math.min(MAX_REGIONS, regions.size()));
     }
 
     public ThicknessFigures figures() {

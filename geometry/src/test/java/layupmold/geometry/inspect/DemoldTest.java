@@ -72,6 +72,21 @@ class DemoldTest {
         assertEquals(0.5, figures.leastDraft().leastDeg(), 0.01);
     }
 
+    /** A groove around a pin hole, as deep as it is high: it takes about 2 π r (1 + √2) of its depth. */
+    @Test
+    void anUndercutTooSmallToPrintLocksNothing() {
+        for (double depth : new double[] {0.012, 0.1}) {
+            double r = 0.3;
+            TriangleMesh mesh = new Revolved().to(0, 0).to(10, 0).to(10, 10).to(r, 10).to(r, 8).to(r + depth, 8)
+                    .to(r, 8 - depth).to(r, 5).to(0, 5).solid(64);
+            DemoldFigures figures = measure(
+                    MeasuredSolid.of(mesh, Pick.regions(mesh, MoldRegion.TOOL, c -> Math.hypot(c.x, c.y) < 0.5)));
+            double area = 2 * Math.PI * (r + depth / 2) * depth * (1 + Math.sqrt(2));
+            assertTrue(figures.undercutMm2() > 0.5 * area, "undercut " + figures.undercutMm2());
+            assertEquals(area < 0.1 ? 0 : 1, figures.lockedRegions().size());
+        }
+    }
+
     @Test
     void aSpherePastItsEquatorIsLockedByItsClosedForm() {
         double rise = 10;

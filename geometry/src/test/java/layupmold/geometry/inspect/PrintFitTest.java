@@ -78,6 +78,15 @@ class PrintFitTest {
         assertEquals(5, overhangs.get(1).at().z(), 1e-9);
     }
 
+    /** A ledge around a pin: 2 π r w are 0.06 or 0.63 mm². */
+    @Test
+    void aPieceTooSmallToPrintIsNoOverhang() {
+        for (double width : new double[] {0.01, 0.1}) {
+            TriangleMesh pin = new Revolved().to(0, 0).to(1, 0).to(1, 5).to(1 + width, 5).to(1 + width, 6).to(0, 6).solid(64);
+            assertEquals(width < 0.05 ? 0 : 1, PrintFit.overhangs(solid(pin), 45).size());
+        }
+    }
+
     /**
      * By hand: a block of 100 × 80 × 20 mm has 160 cm³ and 232 cm². Three lines of 0.4 mm all over take 232 × 0.12 =
      * 27.84 cm³; 15 % of the other 132.16 cm³ are 19.824 cm³. The sum, 47.664 cm³, weighs 60.53 g in PETG (1.27 g/cm³).

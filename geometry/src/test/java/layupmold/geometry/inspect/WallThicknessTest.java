@@ -111,6 +111,17 @@ class WallThicknessTest {
         assertTrue(feather.leastMm() < 0.1, "a 45° edge is a feather edge: " + feather.leastMm());
     }
 
+    /** A needle on a block: half its lateral area π r s / 2 is 0.02 or 2.4 mm². */
+    @Test
+    void aThinPlaceTooSmallToPrintCountsAsNone() {
+        for (double width : new double[] {0.1, 1}) {
+            ThicknessFigures figures = measure(
+                    new Revolved().to(0, 0).to(20, 0).to(20, 20).to(width / 2, 20).to(0, 20 + 3 * width).solid(32), 1.1);
+            assertEquals(width < 1 ? 0 : 1, figures.thinRegions().size());
+            assertEquals(width < 1, figures.leastMm() >= 1.1, "least " + figures.leastMm());
+        }
+    }
+
     @Test
     void aFacetedBallIsNotThinAtItsEdges() {
         TriangleMesh ball = Shapes.sphere(9, 24);
