@@ -31,6 +31,7 @@ final class MeshEdits {
      * @return triangles that are changed; none if nothing helps
      */
     int[] improve(int t, double[] misses) {
+        fitted.probe().beside(t);
         int[] done = first(
                 () -> moves.settle(t),
                 () -> flips.flip(t, TargetProbe.LEAST_COSINE),

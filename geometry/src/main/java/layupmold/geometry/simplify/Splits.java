@@ -27,7 +27,10 @@ final class Splits {
         this.moves = moves;
     }
 
-    /** Gives a side a vertex where it should have one: on a crease, to which a near end may go, else below its middle. */
+    /**
+     * Gives a side a vertex where it should have one: on a crease, to which a near end may go, else below where it misses
+     * most.
+     */
     int[] splitSide(int h) {
         int u = mesh.from(h);
         int w = mesh.to(h);
@@ -48,8 +51,30 @@ final class Splits {
                 return done;
             }
         }
-        double[] middle = probe.between(u, w, 0.5);
-        return probe.project(middle, reach) ? splitSide(h, middle) : FittedMesh.NOTHING;
+        double worst = worstShare(u, w, length);
+        int[] done = splitBelow(h, worst, reach);
+        return done.length > 0 || worst == 0.5 ? done : splitBelow(h, 0.5, reach);
+    }
+
+    private int[] splitBelow(int h, double share, double reach) {
+        double[] below = probe.between(mesh.from(h), mesh.to(h), share);
+        return probe.project(below, reach) ? splitSide(h, below) : FittedMesh.NOTHING;
+    }
+
+    /** Where a side misses most, as a share of its length: what is wrong with an end shows near to it. */
+    private double worstShare(int u, int w, double length) {
+        double worst = fitted.toleranceMm();
+        double at = 0.5;
+        for (double share = 0.5; share * length > LEAST_SIDE_MM; share /= 2) {
+            for (double s : new double[] {share, 1 - share}) {
+                double miss = probe.miss(probe.between(u, w, s));
+                if (miss > worst) {
+                    worst = miss;
+                    at = s;
+                }
+            }
+        }
+        return at;
     }
 
     private double reach(int h) {

@@ -32,6 +32,17 @@ final class TargetProbe {
         this.lattice = lattice;
     }
 
+    /** Says that much will be asked about places beside a triangle. */
+    void beside(int t) {
+        double[] p = new double[3];
+        for (int h = 3 * t; h < 3 * t + 3; h++) {
+            for (int k = 0; k < 3; k++) {
+                p[k] += mesh.xyz[3 * mesh.from(h) + k] / 3;
+            }
+        }
+        target.beside(p[0], p[1], p[2], longest(mesh.from(3 * t), mesh.from(3 * t + 1), mesh.from(3 * t + 2)));
+    }
+
     double miss(double[] p) {
         return Math.abs(target.miss(p[0], p[1], p[2]));
     }

@@ -6,6 +6,7 @@ import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.VertexTriangles;
+import layupmold.geometry.parallel.Parallel;
 import layupmold.geometry.simplify.Target;
 
 /**
@@ -28,6 +29,7 @@ public final class OffsetField {
     private static final double LEAST_MITRE_MM = 1e-3;
     private static final double LIKELY_SHARE = 1.2;
     private static final double LIKELY_MM = 0.05;
+    private static final int GRAIN = 1 << 12;
     private static final int PROJECTION_STEPS = 4;
     private static final double PROJECTED_MM = 1e-6;
 
@@ -36,6 +38,9 @@ public final class OffsetField {
     private final double[] normals;
     private final EdgeTopology topology;
     private final VertexTriangles around;
+    /** Of each vertex, the sum of its triangles' normals by their angles there. */
+    private final double[] vertexNormals;
+    private final boolean[] onBorder;
     private final TriangleBvh bvh;
     private final boolean[] isCopied;
     private final double offset;
@@ -50,10 +55,28 @@ public final class OffsetField {
         this.normals = sheet.unitNormals();
         this.topology = EdgeTopology.of(sheet);
         this.around = VertexTriangles.of(sheet);
+        this.vertexNormals = vertexNormals(sheet.vertexCount());
+        this.onBorder = topology.borderVertices(sheet.vertexCount());
         this.bvh = TriangleBvh.of(sheet);
         this.offset = offset;
         this.mitreLimit = mitreLimit;
         this.likely = LIKELY_SHARE * offset + LIKELY_MM;
+    }
+
+    private double[] vertexNormals(int vertexCount) {
+        double[] sums = new double[3 * vertexCount];
+        Parallel.forRanges(vertexCount, GRAIN, (chunk, from, to) -> {
+            for (int v = from; v < to; v++) {
+                for (int i = around.start(v); i < around.start(v + 1); i++) {
+                    int t = around.triangle(i);
+                    double angle = cornerAngle(v, t);
+                    for (int k = 0; k < 3; k++) {
+                        sums[3 * v + k] += angle * normals[3 * t + k];
+                    }
+                }
+            }
+        });
+        return sums;
     }
 
     /** A hierarchy of the sheet's triangles after their vertices moved. */
@@ -223,37 +246,33 @@ public final class OffsetField {
         if (corner >= 0) {
             int v = triangles[3 * t + corner];
             for (int i = around.start(v); i < around.start(v + 1); i++) {
-                int u = around.triangle(i);
-                double angle = cornerAngle(v, u);
-                include(u, angle, dx, dy, dz, s);
-                for (int k = 0; k < 3; k++) {
-                    int h = 3 * u + k;
-                    if (topology.twin(h) < 0 && (topology.from(h) == v || topology.to(h) == v)) {
-                        s.beyondBoundary = true;
-                    }
-                }
+                include(around.triangle(i), dx, dy, dz, s);
             }
+            s.pseudoX = vertexNormals[3 * v];
+            s.pseudoY = vertexNormals[3 * v + 1];
+            s.pseudoZ = vertexNormals[3 * v + 2];
+            s.beyondBoundary |= onBorder[v];
             return;
         }
-        include(t, 1, dx, dy, dz, s);
+        include(t, dx, dy, dz, s);
         int edge = edgeAt(t, s.nearest);
         if (edge >= 0) {
             int twin = topology.twin(3 * t + edge);
             if (twin >= 0) {
-                include(twin / 3, 1, dx, dy, dz, s);
+                include(twin / 3, dx, dy, dz, s);
             } else {
                 s.beyondBoundary = true;
             }
         }
     }
 
-    private void include(int t, double weight, double dx, double dy, double dz, Sample s) {
+    private void include(int t, double dx, double dy, double dz, Sample s) {
         double nx = normals[3 * t];
         double ny = normals[3 * t + 1];
         double nz = normals[3 * t + 2];
-        s.pseudoX += weight * nx;
-        s.pseudoY += weight * ny;
-        s.pseudoZ += weight * nz;
+        s.pseudoX += nx;
+        s.pseudoY += ny;
+        s.pseudoZ += nz;
         s.onFlange |= !isCopied[t];
         s.farthest = Math.max(s.farthest, nx * dx + ny * dy + nz * dz);
     }
