@@ -53,6 +53,27 @@ class TargetFitTest {
         }
     }
 
+    /** A plane with a shallow cone pressed into it, whose rim makes no crease. */
+    private record Dent(double x, double y, double[] at) implements Target {
+        private static final double RADIUS = 0.6;
+        private static final double SLOPE = 0.08;
+
+        @Override
+        public double miss(double px, double py, double pz) {
+            at[0] = px - x;
+            at[1] = py - y;
+            return pz + SLOPE * Math.max(0, RADIUS - Math.hypot(at[0], at[1]));
+        }
+
+        @Override
+        public double along(double px, double py, double pz) {
+            double distance = Math.hypot(at[0], at[1]);
+            double slope = distance < RADIUS ? SLOPE : 0;
+            double outward = distance > 0 ? (at[0] * px + at[1] * py) / distance : 0;
+            return (pz - slope * outward) / Math.hypot(1, slope);
+        }
+    }
+
     private static TargetFit.Result fit(TriangleMesh mesh, int[] labels, boolean loose, Target target) {
         boolean[] looked = new boolean[mesh.triangleCount()];
         Arrays.fill(looked, true);
@@ -105,6 +126,17 @@ class TargetFitTest {
         // A square sheet of 10 mm on the two 45° planes.
         assertEquals(100 * Math.sqrt(2), fitted.mesh().area(), 0.3);
         assertSound(fitted.mesh(), 1);
+    }
+
+    /** Sides that are split where they miss most; halving them until a part is as short as the dent takes 74 triangles. */
+    @Test
+    void aDentNearTheEndOfALongSideTakesFewTriangles() {
+        TriangleMesh sheet = Shapes.sheet(80, 2);
+        Vector3d middle = new Vector3d(sheet.bounds()[0] + 40, sheet.bounds()[1] + 40, 0);
+        TargetFit.Result dented = fit(sheet, new int[8], false, new Dent(middle.x + 0.4, middle.y + 0.4, new double[2]));
+        assertEquals(0, Arrays.stream(dented.misses()).max().orElseThrow(), TOLERANCE_MM);
+        assertTrue(dented.mesh().triangleCount() < 50, dented.mesh().triangleCount() + " triangles");
+        assertSound(dented.mesh(), 1);
     }
 
     /** An octahedron becomes a ball: 4/3 π r³, less what its triangles cut off within the tolerance. */
