@@ -47,32 +47,24 @@ record FaceFrame(
             return new FaceFrame(mesh, face.topology(), face.perimeter(), face.openings(), fromPart);
         }
         TriangleMesh flipped = mesh.flipped();
-        EdgeTopology topology = EdgeTopology.of(flipped);
-        int onPerimeter = face.topology().from(face.perimeter()[0]);
-        int[] perimeter = null;
-        List<int[]> openings = new ArrayList<>();
-        for (int[] loop : topology.boundaryLoops()) {
-            if (perimeter == null && passes(topology, loop, onPerimeter)) {
-                perimeter = loop;
-            } else {
-                openings.add(loop);
-            }
-        }
-        return new FaceFrame(flipped, topology, perimeter, openings, fromPart);
+        return new FaceFrame(mesh, face.topology(), face.perimeter(), face.openings(), fromPart).with(flipped);
     }
 
     /** The same face with no side of its perimeter longer than {@code mostMm}. */
     FaceFrame withShortSides(double mostMm) {
         TriangleMesh shortened = LongestEdgeBisection.shorten(mesh, topology, perimeter, mostMm);
-        if (shortened == mesh) {
-            return this;
-        }
-        EdgeTopology edges = EdgeTopology.of(shortened);
-        int[] loopOf = new int[shortened.vertexCount()];
+        return shortened == mesh ? this : with(shortened);
+    }
+
+    /** The same with other triangles, whose vertices begin with those there were: boundaries are found by them. */
+    private FaceFrame with(TriangleMesh changed) {
+        EdgeTopology edges = EdgeTopology.of(changed);
+        int[] loopOf = new int[changed.vertexCount()];
         List<int[]> loops = new ArrayList<>(openings);
         loops.add(perimeter);
         for (int i = 0; i < loops.size(); i++) {
             for (int h : loops.get(i)) {
+                // Where two touch, a vertex says nothing.
                 loopOf[topology.from(h)] = loopOf[topology.from(h)] == 0 ? i + 1 : -1;
             }
         }
@@ -81,15 +73,6 @@ record FaceFrame(
             loops.set(i - 1, loop);
         }
         return new FaceFrame(
-                shortened, edges, loops.get(openings.size()), loops.subList(0, openings.size()), fromPart);
-    }
-
-    private static boolean passes(EdgeTopology topology, int[] loop, int vertex) {
-        for (int h : loop) {
-            if (topology.from(h) == vertex) {
-                return true;
-            }
-        }
-        return false;
+                changed, edges, loops.get(openings.size()), loops.subList(0, openings.size()), fromPart);
     }
 }

@@ -23,8 +23,8 @@ public final class LongestEdgeBisection {
     private boolean[] isSide;
     private int halfEdgeCount;
 
-    private LongestEdgeBisection(TriangleMesh mesh, EdgeTopology topology, int[] sides, double mostMm) {
-        mostSquared = mostMm * mostMm;
+    private LongestEdgeBisection(TriangleMesh mesh, EdgeTopology topology, int[] sides, double mostSquared) {
+        this.mostSquared = mostSquared;
         xyz = mesh.xyz().clone();
         vertexCount = mesh.vertexCount();
         from = mesh.triangles().clone();
@@ -46,18 +46,22 @@ public final class LongestEdgeBisection {
      * @return {@code mesh} itself if none is longer; otherwise its vertices, and after them those in the middle of sides
      */
     public static TriangleMesh shorten(TriangleMesh mesh, EdgeTopology topology, int[] sides, double mostMm) {
-        return new LongestEdgeBisection(mesh, topology, sides, mostMm).run(mesh);
+        double mostSquared = mostMm * mostMm;
+        double longest = 0;
+        for (int h : sides) {
+            longest = Math.max(longest, mesh.vertex(topology.from(h)).distanceSquared(mesh.vertex(topology.to(h))));
+        }
+        return longest <= mostSquared ? mesh : new LongestEdgeBisection(mesh, topology, sides, mostSquared).run();
     }
 
-    private TriangleMesh run(TriangleMesh mesh) {
+    private TriangleMesh run() {
         while (!sides.isEmpty()) {
             int side = sides.removeFirst();
             while (lengthSquared(side) > mostSquared) {
                 bisect(terminal(longest(side)));
             }
         }
-        return vertexCount == mesh.vertexCount() ? mesh
-                : new TriangleMesh(Arrays.copyOf(xyz, 3 * vertexCount), Arrays.copyOf(from, halfEdgeCount));
+        return new TriangleMesh(Arrays.copyOf(xyz, 3 * vertexCount), Arrays.copyOf(from, halfEdgeCount));
     }
 
     /** The end of the path across ever longer sides: no side of the triangles next to it is longer. */

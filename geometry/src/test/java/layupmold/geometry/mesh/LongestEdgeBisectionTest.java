@@ -51,9 +51,10 @@ class LongestEdgeBisectionTest {
     void trianglesStayStoutAndGrowInward() {
         TriangleMesh shortened = shorten(roof, loops(roof).get(0));
         assertTrue(leastAngle(shortened) >= leastAngle(roof) / 2, "least angle " + leastAngle(shortened));
+        EdgeTopology topology = EdgeTopology.of(shortened);
         double longest = 0;
         for (int h = 0; h < 3 * shortened.triangleCount(); h++) {
-            longest = Math.max(longest, length(shortened, EdgeTopology.of(shortened), h));
+            longest = Math.max(longest, length(shortened, topology, h));
         }
         assertTrue(longest > 4 * MOST_MM, "longest edge " + longest);
         int sides = loops(shortened).get(0).length;
