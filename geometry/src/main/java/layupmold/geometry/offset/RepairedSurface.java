@@ -44,6 +44,9 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, KnownMiss 
     private static final double REFINING_MM = 0.15;
     /** Each attempt's grid beside the last one's: what one grid cannot tell apart lies otherwise in the next. */
     private static final double FINER = 0.87;
+    /** The same where the last one left most of the worst miss: what is missed there is smaller than its cells. */
+    private static final double MUCH_FINER = 0.6;
+    private static final double MOST_LEFT = 0.5;
     /** Around triangles that crossed once contoured, nothing is contoured again. */
     private static final double ENTANGLED_MM = 0.7;
     private static final int MOST_ENTANGLED = 2000;
@@ -77,17 +80,18 @@ record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, KnownMiss 
         TargetFit.Result current = first.fit();
         List<Vector3d> entangled = new ArrayList<>();
         KnownMiss leftAlone = KnownMiss.NONE;
+        double gridMm = REFINING_MM;
         for (int attempt = 0; attempt < REFINING_ATTEMPTS && worst(current).mm() > enough(attempt); attempt++) {
             boolean[] off = off(current, entangled);
             leftAlone = leftAlone.or(worst(current, t -> !off[t]));
             LocalRepair.Result refined = LocalRepair.refine(
-                    current.mesh(), current.labels(), off, regions, from.field(), OffsetStage.TOLERANCE_MM,
-                    REFINING_MM * Math.pow(FINER, attempt));
+                    current.mesh(), current.labels(), off, regions, from.field(), OffsetStage.TOLERANCE_MM, gridMm);
             SurfaceFinish.Result better = refined == null ? null : finish(refined, lattice);
             if (better == null || better.crossings().size() > MOST_ENTANGLED || !isOneSheet(better.fit().mesh())) {
                 return best;
             }
             entangled.addAll(better.crossings());
+            gridMm *= worst(better.fit()).mm() > MOST_LEFT * worst(current).mm() ? MUCH_FINER : FINER;
             if (better.crossings().isEmpty()) {
                 current = better.fit();
                 RepairedSurface refinement =

@@ -57,6 +57,8 @@ class RandomShellFaceTest {
         if (spec.rim() == RimKind.FULL_ROUND) {
             assertTrue(keptBeyondTheCut(part, face) <= 0.001 * outer, "rim kept beyond its cut");
             assertTrue(sharpestTurnDeg(face) < 100, "the perimeter has teeth: " + sharpestTurnDeg(face));
+            // The silhouette lies farther out than where the rounding begins; without zigzag its length is that of chords.
+            assertEquals(chordsMm(face), face.perimeterMm(), 0.01 * face.perimeterMm());
         } else {
             double rim = keptArea(part, face, ShellRegion.RIM_OUTER_HALF)
                     + keptArea(part, face, ShellRegion.RIM_INNER_HALF);
@@ -83,6 +85,26 @@ class RandomShellFaceTest {
             }
         }
         return twice / 2;
+    }
+
+    /** Length of the perimeter's chords over at least 6 mm each: several facets. */
+    private static double chordsMm(FaceResult face) {
+        int[] loop = face.perimeter();
+        Vector3d first = face.mesh().vertex(face.topology().from(loop[0]));
+        Vector3d last = first;
+        double sum = 0;
+        double walked = 0;
+        for (int h : loop) {
+            Vector3d from = face.mesh().vertex(face.topology().from(h));
+            Vector3d to = face.mesh().vertex(face.topology().to(h));
+            walked += from.distance(to);
+            if (walked >= 6) {
+                sum += last.distance(to);
+                last = to;
+                walked = 0;
+            }
+        }
+        return sum + last.distance(first);
     }
 
     private static double sharpestTurnDeg(FaceResult face) {
