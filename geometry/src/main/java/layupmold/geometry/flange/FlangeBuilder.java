@@ -111,8 +111,7 @@ public final class FlangeBuilder {
                 spec, radiusMm, Math.abs(offsetMm) * growth.mostMitre(), lowest, highest, leastRise);
         FirstRing first = FirstRing.around(skirted, perimeter, growth, profile.stripMm(), stepMm, profile.stripRiseMm(),
                 profile.levels().get(0).height(), spec.draftDeg(), up, lattice);
-        List<int[]> inner = List.of(addBand(first));
-        List<Vector2d> innerTips = growth.tips(first.distanceMm());
+        Rings inner = new Rings(List.of(addBand(first)), growth.tips(first.distanceMm()));
         Geometry area = plan;
         for (int i = 0; i < profile.levels().size(); i++) {
             FlangeProfile.Level level = profile.levels().get(i);
@@ -120,17 +119,25 @@ public final class FlangeBuilder {
             area = isBorder
                     ? outline(PlanRegion.grow(area, level.distanceMm() - profile.edgeDistanceMm()), bulge, clearanceMm)
                     : growth.by(level.distanceMm());
-            List<Vector2d> outerTips = isBorder ? List.of() : growth.tips(level.distanceMm());
             // Long triangles between a foot that climbs and a level top would lean in; farther out they may grow.
-            List<int[]> outer = addRings(PlanRegion.stepped(area, Math.scalb(stepMm, i)), up * level.height());
-            stitch(inner, outer, innerTips, outerTips, level.region());
+            Rings outer = new Rings(addRings(PlanRegion.stepped(area, Math.scalb(stepMm, i)), up * level.height()),
+                    isBorder ? List.of() : growth.tips(level.distanceMm()));
+            stitch(inner, outer, level.region());
             inner = outer;
-            innerTips = outerTips;
         }
-        if (inner.size() != 1) {
-            throw new IllegalStateException("the outline must be one ring, not " + inner.size());
+        if (inner.vertices.size() != 1) {
+            throw new IllegalStateException("the outline must be one ring, not " + inner.vertices.size());
         }
-        return new FlangedSurface(sheet.mesh(), sheet.labels(), unmarkedSkirt, inner.get(0), List.of());
+        return new FlangedSurface(sheet.mesh(), sheet.labels(), unmarkedSkirt, inner.vertices.get(0), List.of());
+    }
+
+    /**
+     * Rings of one level.
+     *
+     * @param vertices of each
+     * @param tips where they may have sharp corners; none along the border, which follows them roundly
+     */
+    private record Rings(List<int[]> vertices, List<Vector2d> tips) {
     }
 
     /** The ring next to the perimeter, joined to it. */
@@ -199,10 +206,9 @@ public final class FlangeBuilder {
     }
 
     /** Triangulates, in plan, what lies between two sets of rings. */
-    private void stitch(List<int[]> inner, List<int[]> outer, List<Vector2d> innerTips, List<Vector2d> outerTips,
-            MoldRegion region) {
-        List<int[]> all = new ArrayList<>(inner);
-        all.addAll(outer);
+    private void stitch(Rings inner, Rings outer, MoldRegion region) {
+        List<int[]> all = new ArrayList<>(inner.vertices);
+        all.addAll(outer.vertices);
         int corners = all.stream().mapToInt(ring -> ring.length).sum();
         int[] vertices = new int[corners];
         double[] xy = new double[2 * corners];
@@ -218,7 +224,7 @@ public final class FlangeBuilder {
             }
         }
         try {
-            int[] triangles = RingStrip.triangles(xy, rings, inner.size(), innerTips, outerTips);
+            int[] triangles = RingStrip.triangles(xy, rings, inner.vertices.size(), inner.tips, outer.tips);
             for (int i = 0; i < triangles.length; i += 3) {
                 sheet.addTriangle(vertices[triangles[i]], vertices[triangles[i + 1]], vertices[triangles[i + 2]],
                         (byte) region.ordinal());

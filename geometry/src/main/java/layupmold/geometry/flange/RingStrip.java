@@ -25,8 +25,8 @@ final class RingStrip {
      * @param xy corners, x and y
      * @param rings corners of each ring
      * @param innerCount how many of the rings, the first, are inner ones
-     * @param innerTips where these have tips, if anywhere
-     * @param outerTips the same of the others, in the same order
+     * @param innerTips where these may have tips
+     * @param outerTips the same of the others, in the same order, or none
      * @return three corners a triangle
      * @throws PlanarGraphException if rings touch each other
      */

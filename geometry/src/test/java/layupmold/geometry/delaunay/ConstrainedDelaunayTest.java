@@ -70,6 +70,29 @@ class ConstrainedDelaunayTest {
         TriangulationChecks.assertSegmentsPresent(triangles, TriangulationChecks.segmentsOf(rings));
     }
 
+    /** The way from corner to corner of two squares, which Delaunay would cross. */
+    @Test
+    void linksAreEdgesThatBoundNothing() {
+        double[] xy = {0, 0, 9, 0, 9, 9, 0, 9, 4, 4, 5, 4, 5, 5, 4, 5, 1, 0, 0, 1};
+        int[][] rings = {{0, 8, 1, 2, 3, 9}, {4, 5, 6, 7}};
+        int[] link = {0, 4};
+        int[] triangles = ConstrainedDelaunay.polygon(xy, rings, new int[0], link);
+        assertEquals(BigDecimal.valueOf(2 * (81 - 1)), TriangulationChecks.coveredTwice(xy, triangles));
+        TriangulationChecks.assertSegmentsPresent(triangles, link);
+        assertThrows(AssertionError.class,
+                () -> TriangulationChecks.assertSegmentsPresent(ConstrainedDelaunay.polygon(xy, rings), link));
+    }
+
+    @Test
+    void linksThatCrossAreNumberedAfterTheRings() {
+        double[] xy = {0, 0, 2, 0, 2, 2, 0, 2};
+        PlanarGraphException crossing = assertThrows(PlanarGraphException.class, () -> ConstrainedDelaunay.polygon(
+                xy, new int[][] {{0, 1, 2, 3}}, new int[0], new int[] {0, 2, 1, 3}));
+        assertEquals(Kind.CROSSING, crossing.kind());
+        assertEquals(5, crossing.first());
+        assertEquals(4, crossing.second());
+    }
+
     @ParameterizedTest
     @ValueSource(ints = {2, 3, 10, 60})
     void gridIsCoveredExactly(int side) {

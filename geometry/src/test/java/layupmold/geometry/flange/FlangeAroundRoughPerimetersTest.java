@@ -1,6 +1,7 @@
 package layupmold.geometry.flange;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -93,6 +94,22 @@ class FlangeAroundRoughPerimetersTest {
                 tooSteep += isWall && Math.asin(n.z / n.length()) < Math.toRadians(4.5) ? n.length() / 2 : 0;
             }
             assertTrue(tooSteep < 0.002 * area, curvature + ": " + tooSteep + " of " + area + " mm²");
+        }
+    }
+
+    /** Where the perimeter is low and turns sharply the wall is wide, and its top's corners are near to each other. */
+    @ParameterizedTest
+    @EnumSource(Tool.class)
+    void aWideWallHasNoShelfAtSharpCorners(Tool side) {
+        FlangedSurface flanged = flanged(
+                bent(p -> new Vector3d(p.x, p.y, 0.7 * p.x)), side, new FlangeSpec(20, 15, 3, 2, 0));
+        for (int t = 0; t < flanged.mesh().triangleCount(); t++) {
+            double z = flanged.mesh().corner(t, 0).z;
+            boolean isLevel = flanged.mesh().corner(t, 1).z == z && flanged.mesh().corner(t, 2).z == z;
+            // The skirt beside level sides of the perimeter may be level, at their height.
+            boolean isBeyond = z > 0.7 * SIZE + 0.5 || z < -0.5;
+            assertFalse(isLevel && isBeyond && MoldRegion.of(flanged.regions()[t]) == MoldRegion.WALL,
+                    "shelf at " + flanged.mesh().centroid(t));
         }
     }
 

@@ -4,9 +4,9 @@ import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.bvh.Neighbourhood;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.PseudoNormals;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.VertexTriangles;
-import layupmold.geometry.parallel.Parallel;
 import layupmold.geometry.simplify.Target;
 
 /**
@@ -29,7 +29,6 @@ public final class OffsetField {
     private static final double LEAST_MITRE_MM = 1e-3;
     private static final double LIKELY_SHARE = 1.2;
     private static final double LIKELY_MM = 0.05;
-    private static final int GRAIN = 1 << 12;
     private static final int PROJECTION_STEPS = 4;
     private static final double PROJECTED_MM = 1e-6;
 
@@ -38,7 +37,6 @@ public final class OffsetField {
     private final double[] normals;
     private final EdgeTopology topology;
     private final VertexTriangles around;
-    /** Of each vertex, the sum of its triangles' normals by their angles there. */
     private final double[] vertexNormals;
     private final boolean[] onBorder;
     private final TriangleBvh bvh;
@@ -55,28 +53,12 @@ public final class OffsetField {
         this.normals = sheet.unitNormals();
         this.topology = EdgeTopology.of(sheet);
         this.around = VertexTriangles.of(sheet);
-        this.vertexNormals = vertexNormals(sheet.vertexCount());
+        this.vertexNormals = PseudoNormals.atVertices(sheet, normals, around);
         this.onBorder = topology.borderVertices(sheet.vertexCount());
         this.bvh = TriangleBvh.of(sheet);
         this.offset = offset;
         this.mitreLimit = mitreLimit;
         this.likely = LIKELY_SHARE * offset + LIKELY_MM;
-    }
-
-    private double[] vertexNormals(int vertexCount) {
-        double[] sums = new double[3 * vertexCount];
-        Parallel.forRanges(vertexCount, GRAIN, (chunk, from, to) -> {
-            for (int v = from; v < to; v++) {
-                for (int i = around.start(v); i < around.start(v + 1); i++) {
-                    int t = around.triangle(i);
-                    double angle = cornerAngle(v, t);
-                    for (int k = 0; k < 3; k++) {
-                        sums[3 * v + k] += angle * normals[3 * t + k];
-                    }
-                }
-            }
-        });
-        return sums;
     }
 
     /** A hierarchy of the sheet's triangles after their vertices moved. */
@@ -325,21 +307,5 @@ public final class OffsetField {
             longest = Math.max(longest, ex * ex + ey * ey + ez * ez);
         }
         return longest;
-    }
-
-    private double cornerAngle(int v, int t) {
-        int corner = triangles[3 * t] == v ? 0 : triangles[3 * t + 1] == v ? 1 : 2;
-        int a = 3 * v;
-        int b = 3 * triangles[3 * t + (corner + 1) % 3];
-        int c = 3 * triangles[3 * t + (corner + 2) % 3];
-        double ux = xyz[b] - xyz[a];
-        double uy = xyz[b + 1] - xyz[a + 1];
-        double uz = xyz[b + 2] - xyz[a + 2];
-        double wx = xyz[c] - xyz[a];
-        double wy = xyz[c + 1] - xyz[a + 1];
-        double wz = xyz[c + 2] - xyz[a + 2];
-        double dot = ux * wx + uy * wy + uz * wz;
-        double lengths = Math.sqrt((ux * ux + uy * uy + uz * uz) * (wx * wx + wy * wy + wz * wz));
-        return lengths > 0 ? Math.acos(Math.max(-1, Math.min(1, dot / lengths))) : 0;
     }
 }
