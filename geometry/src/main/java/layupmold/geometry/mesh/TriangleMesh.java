@@ -76,6 +76,24 @@ public final class TriangleMesh {
         return corner(t, 1).sub(a).cross(corner(t, 2).sub(a));
     }
 
+    /** Angle of triangle {@code t} at its vertex {@code v}, radians; 0 where one of its sides there has no length. */
+    public double angle(int t, int v) {
+        int corner = triangles[3 * t] == v ? 0 : triangles[3 * t + 1] == v ? 1 : 2;
+        int a = 3 * v;
+        int b = 3 * triangles[3 * t + (corner + 1) % 3];
+        int c = 3 * triangles[3 * t + (corner + 2) % 3];
+        double ux = xyz[b] - xyz[a];
+        double uy = xyz[b + 1] - xyz[a + 1];
+        double uz = xyz[b + 2] - xyz[a + 2];
+        double wx = xyz[c] - xyz[a];
+        double wy = xyz[c + 1] - xyz[a + 1];
+        double wz = xyz[c + 2] - xyz[a + 2];
+        double cx = uy * wz - uz * wy;
+        double cy = uz * wx - ux * wz;
+        double cz = ux * wy - uy * wx;
+        return Math.atan2(Math.sqrt(cx * cx + cy * cy + cz * cz), ux * wx + uy * wy + uz * wz);
+    }
+
     /** Unit normals of all triangles, three numbers each; zero where a triangle has no area. */
     public double[] unitNormals() {
         double[] normals = new double[triangles.length];

@@ -45,8 +45,7 @@ final class VertexOffset {
 
     /** The least-squares fit at one vertex; fields are scratch of one thread. */
     private static final class Fit {
-        private final double[] xyz;
-        private final int[] triangles;
+        private final TriangleMesh mesh;
         private final double[] normals;
         private final VertexTriangles around;
         private double xx;
@@ -64,8 +63,7 @@ final class VertexOffset {
         private double z;
 
         Fit(TriangleMesh mesh, double[] normals, VertexTriangles around) {
-            this.xyz = mesh.xyz();
-            this.triangles = mesh.triangles();
+            this.mesh = mesh;
             this.normals = normals;
             this.around = around;
         }
@@ -96,8 +94,8 @@ final class VertexOffset {
         private void gather(int v) {
             xx = xy = xz = yy = yz = zz = sx = sy = sz = weight = 0;
             for (int i = around.start(v); i < around.start(v + 1); i++) {
+                double w = mesh.angle(around.triangle(i), v);
                 int t = 3 * around.triangle(i);
-                double w = cornerAngle(v, t);
                 double nx = normals[t];
                 double ny = normals[t + 1];
                 double nz = normals[t + 2];
@@ -112,23 +110,6 @@ final class VertexOffset {
                 sz += w * nz;
                 weight += w;
             }
-        }
-
-        private double cornerAngle(int v, int t) {
-            int corner = triangles[t] == v ? 0 : triangles[t + 1] == v ? 1 : 2;
-            int a = 3 * v;
-            int b = 3 * triangles[t + (corner + 1) % 3];
-            int c = 3 * triangles[t + (corner + 2) % 3];
-            double ux = xyz[b] - xyz[a];
-            double uy = xyz[b + 1] - xyz[a + 1];
-            double uz = xyz[b + 2] - xyz[a + 2];
-            double wx = xyz[c] - xyz[a];
-            double wy = xyz[c + 1] - xyz[a + 1];
-            double wz = xyz[c + 2] - xyz[a + 2];
-            double cx = uy * wz - uz * wy;
-            double cy = uz * wx - ux * wz;
-            double cz = ux * wy - uy * wx;
-            return Math.atan2(Math.sqrt(cx * cx + cy * cy + cz * cz), ux * wx + uy * wy + uz * wz);
         }
 
         /** Solves (A + εI)(x − x₀) = b − A x₀ for unit offset, with A = Σ w n nᵀ and b = Σ w n. */
