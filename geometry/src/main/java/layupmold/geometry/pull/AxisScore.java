@@ -1,5 +1,7 @@
 package layupmold.geometry.pull;
 
+import java.util.Arrays;
+import layupmold.geometry.bvh.RayHit;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
@@ -11,11 +13,19 @@ import org.joml.Vector3d;
  * <p>A thin shell leaves a mold if its outer wall is seen against the pull and its inner wall along it: the score is the
  * share of the surface seen from neither end, plus a small price for walls without draft, less a small bonus for facing
  * the axis, which picks the middle where many axes hide nothing.
+ *
+ * <p>A solid has no inner wall: what looks along its pull is its back, which the mold does not copy, so that counts as
+ * hidden unless it is the flat side that the solid lies on. So a block leaves along one of its axes, though it has no draft
+ * then, and not across a corner.
  */
 final class AxisScore {
 
     private static final double FACING_BONUS = 0.03;
+    /** A solid's walls are as deep as it is: better it lies than stands. */
+    private static final double SOLID_FACING_BONUS = 0.1;
     private static final double DRAFTLESS_PRICE = 0.1;
+    /** A solid's material is this deep behind half of its surface, as a share of a square's side of half its area. */
+    private static final double SOLID_DEPTH = 0.12;
     /** Walls this near to the axis are taken to face whichever end sees them. */
     private static final double UPRIGHT = Math.sin(Math.toRadians(0.3));
     private static final int GRAIN = 256;
@@ -25,6 +35,7 @@ final class AxisScore {
     private final NormalSpread normals;
     private final boolean bothSides;
     private final double size;
+    private final boolean solid;
 
     /** @param bothSides true if the mesh is a sheet, whose back counts as its inner wall */
     AxisScore(TriangleMesh mesh, TriangleBvh bvh, NormalSpread normals, int sampleCount, boolean bothSides) {
@@ -34,11 +45,44 @@ final class AxisScore {
         this.bothSides = bothSides;
         double[] box = mesh.bounds();
         this.size = new Vector3d(box[3] - box[0], box[4] - box[1], box[5] - box[2]).length();
+        this.solid = !bothSides && isDeep(mesh);
     }
 
     /** Smaller is better. */
     double of(Vector3d axis) {
-        return hiddenShare(axis) + DRAFTLESS_PRICE * normals.draftless(axis) - FACING_BONUS * normals.facing(axis);
+        return lostShare(axis) + DRAFTLESS_PRICE * normals.draftless(axis)
+                - (solid ? SOLID_FACING_BONUS : FACING_BONUS) * normals.facing(axis);
+    }
+
+    /** Share of the surface that the mold does not copy: the hidden one and a solid's slanted back. */
+    double lostShare(Vector3d axis) {
+        double back = Math.min(normals.slantedBack(axis), normals.slantedBack(new Vector3d(axis).negate()));
+        return hiddenShare(axis) + (solid ? back : 0);
+    }
+
+    /** How much more of a solid's surface is lost if it leaves against the axis than if along it, as a share. */
+    double gain(Vector3d axis) {
+        return normals.slantedBack(new Vector3d(axis).negate()) - normals.slantedBack(axis);
+    }
+
+    boolean isSolid() {
+        return solid;
+    }
+
+    private boolean isDeep(TriangleMesh mesh) {
+        double[] depths = new double[samples.count()];
+        Parallel.forRanges(depths.length, GRAIN, (chunk, from, to) -> {
+            RayHit hit = new RayHit();
+            double[] p = samples.position();
+            double[] n = samples.normal();
+            for (int i = from; i < to; i++) {
+                bvh.firstHit(p[3 * i], p[3 * i + 1], p[3 * i + 2], -n[3 * i], -n[3 * i + 1], -n[3 * i + 2],
+                        0, 2 * size, samples.triangle()[i], hit);
+                depths[i] = hit.triangle >= 0 ? hit.t : 0;
+            }
+        });
+        Arrays.sort(depths);
+        return depths[depths.length / 2] > SOLID_DEPTH * Math.sqrt(mesh.area() / 2);
     }
 
     /** Share of the surface seen from neither end of the axis. */

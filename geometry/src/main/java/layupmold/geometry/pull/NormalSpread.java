@@ -1,5 +1,8 @@
 package layupmold.geometry.pull;
 
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Vector3d;
 
@@ -9,6 +12,9 @@ final class NormalSpread {
     private static final int CELLS = 24;
     /** Walls steeper than this against the axis have no draft to speak of. */
     private static final double NO_DRAFT = Math.sin(Math.toRadians(1.5));
+
+    /** One over what the cosine of a side that counts as slanted altogether is below 1: at about 40°. */
+    private static final double SLANT = 4;
 
     private final double[] sums;
     private final double[] areas;
@@ -88,6 +94,29 @@ final class NormalSpread {
             sum += Math.max(0, areas[i] - Math.abs(along) / NO_DRAFT);
         }
         return sum / total;
+    }
+
+    /**
+     * Share of the area that looks along {@code pull} but not square to it; in part what nearly is, and walls without
+     * draft: what a solid would lose besides the side that it lies on.
+     */
+    double slantedBack(Vector3d pull) {
+        double sum = 0;
+        for (int i = 0; i < areas.length; i++) {
+            double along = sums[3 * i] * pull.x + sums[3 * i + 1] * pull.y + sums[3 * i + 2] * pull.z;
+            double slanted = Math.min(along / NO_DRAFT, SLANT * (areas[i] - along));
+            sum += Math.max(0, Math.min(areas[i], slanted));
+        }
+        return sum / total;
+    }
+
+    /** The unit normals that most of the area has, at most {@code count}, largest area first. */
+    List<Vector3d> flats(int count) {
+        return IntStream.range(0, areas.length).boxed()
+                .sorted(Comparator.comparingDouble(i -> -areas[i]))
+                .limit(count)
+                .map(i -> new Vector3d(sums[3 * i], sums[3 * i + 1], sums[3 * i + 2]).normalize())
+                .toList();
     }
 
     /**

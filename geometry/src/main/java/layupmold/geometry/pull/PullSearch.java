@@ -34,6 +34,8 @@ public final class PullSearch {
      */
     private static final double AS_GOOD = 0.0008;
     private static final double NEARLY_AS_GOOD = 0.5;
+    /** Flat sides that a solid may lie on. */
+    private static final int FLATS = 6;
     private static final double MIRROR_COS = Math.cos(Math.toRadians(84));
     private static final double AS_FACING = 2e-5;
     private static final double FLAT = 0.01;
@@ -123,6 +125,9 @@ public final class PullSearch {
         List<Vector3d> axes = new ArrayList<>(List.of(
                 new Vector3d(0, 0, 1), new Vector3d(0, 1, 0), new Vector3d(1, 0, 0)));
         axes.addAll(PrincipalAxes.of(mesh));
+        if (fine.isSolid()) {
+            axes.addAll(normals.flats(FLATS));
+        }
         return axes;
     }
 
@@ -167,7 +172,7 @@ public final class PullSearch {
      */
     private Vector3d natural(List<Vector3d> natural, Vector3d best) {
         Symmetry symmetry = new Symmetry(bvh, fine.samples(), fine.size());
-        double hidden = fine.hiddenShare(best);
+        double lost = fine.lostShare(best);
         List<Vector3d> asGood = new ArrayList<>();
         List<Vector3d> axes = new ArrayList<>(natural);
         axes.add(normals.mostFaced(best));
@@ -175,8 +180,8 @@ public final class PullSearch {
             if (Math.abs(axis.dot(best)) < APART_COS) {
                 continue;
             }
-            double more = fine.hiddenShare(axis) - hidden;
-            if (more <= Math.max(AS_GOOD, NEARLY_AS_GOOD * hidden) && symmetry.hasHalfTurn(axis)) {
+            double more = fine.lostShare(axis) - lost;
+            if (more <= Math.max(AS_GOOD, NEARLY_AS_GOOD * fine.hiddenShare(best)) && symmetry.hasHalfTurn(axis)) {
                 return axis;
             }
             if (more <= AS_GOOD) {
@@ -198,9 +203,13 @@ public final class PullSearch {
     }
 
     private Vector3d turned(Vector3d axis) {
+        Vector3d other = new Vector3d(axis).negate();
+        if (fine.isSolid() && Math.abs(fine.gain(axis)) > FLAT) {
+            return fine.gain(axis) > 0 ? new Vector3d(axis) : other;
+        }
         double mouth = BowlSense.mouth(fine.samples(), axis);
         boolean along = Math.abs(mouth) > FLAT ? mouth > 0 : seenAgainst(axis) >= 0;
-        return along ? new Vector3d(axis) : new Vector3d(axis).negate();
+        return along ? new Vector3d(axis) : other;
     }
 
     /** Area facing against the axis less area facing along it, as a share: the outer wall is the larger. */
@@ -218,9 +227,10 @@ public final class PullSearch {
     }
 
     private void warnIfFlat(Vector3d axis) {
-        if (Math.abs(BowlSense.mouth(fine.samples(), axis)) <= FLAT) {
-            findings.add(Finding.warning(STAGE, "pull-sense-unclear",
-                    "The part is flat or saddle-shaped along its pull axis: which way round it leaves is a guess.")
+        boolean hasBack = fine.isSolid() && Math.abs(fine.gain(axis)) > FLAT;
+        if (!hasBack && Math.abs(BowlSense.mouth(fine.samples(), axis)) <= FLAT) {
+            findings.add(Finding.warning(STAGE, "pull-sense-unclear", (fine.isSolid() ? "The solid is alike both ways"
+                    : "The part is flat or saddle-shaped") + " along its pull axis: which way round it leaves is a guess.")
                     .advising("Give the pull direction in the recipe."));
         }
     }

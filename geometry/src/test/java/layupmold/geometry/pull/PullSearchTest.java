@@ -6,16 +6,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
 import java.util.concurrent.ForkJoinPool;
+import java.util.stream.Stream;
 import layupmold.geometry.face.RevolvedShell;
 import layupmold.geometry.face.RevolvedShell.Rim;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.Recipe;
+import layupmold.geometry.shapes.Shapes;
+import layupmold.geometry.shapes.Soups;
 import org.joml.Matrix4d;
 import org.joml.Vector3d;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class PullSearchTest {
 
@@ -35,6 +39,36 @@ class PullSearchTest {
         Random random = new Random(12);
         for (int i = 0; i < 3; i++) {
             assertPulledAlongZ(RevolvedShell.pan(60, draftDeg, 50, 3, Rim.SHARP, 96, 20), motion(random, i));
+        }
+    }
+
+    static Stream<TriangleMesh> solids() {
+        TriangleMesh box = Soups.box(100, 60, 40);
+        return Stream.of(
+                Shapes.bent(box, p -> p.mul(1 - p.z / 400, 1 - p.z / 400, 1)),
+                Shapes.bent(box, p -> p.mul(1, 1, 0.3 + p.x / 200)),
+                Shapes.bent(Shapes.sphere(50, 24), p -> p.mul(1, 1, p.z < 0 ? 0 : 1)));
+    }
+
+    @Test
+    void pullsABlockAlongItsShortestSide() {
+        TriangleMesh box = Soups.box(100, 60, 40);
+        PullResult pull = PullSearch.find(box, EdgeTopology.of(box), Recipe.defaults());
+        assertEquals(1, Math.abs(pull.direction().z), 1e-9);
+    }
+
+    /** A box with draft, a ramp and a dome lie on their flat side; across a corner they would lose whole sides. */
+    @ParameterizedTest
+    @MethodSource("solids")
+    void pullsASolidOffItsFlatSide(TriangleMesh solid) {
+        Random random = new Random(13);
+        for (int i = 0; i < 3; i++) {
+            Matrix4d motion = motion(random, i);
+            TriangleMesh mesh = Shapes.bent(solid, motion::transformPosition);
+            Vector3d pull = PullSearch.find(mesh, EdgeTopology.of(mesh), Recipe.defaults()).direction();
+            Vector3d down = motion.transformDirection(new Vector3d(0, 0, -1));
+            double off = Math.toDegrees(pull.angle(down));
+            assertTrue(off < 0.1, off + "° off");
         }
     }
 
