@@ -1,6 +1,7 @@
 package layupmold.geometry.flange;
 
 import java.util.Arrays;
+import layupmold.geometry.parallel.Parallel;
 
 /**
  * The strip of triangles between the perimeter and the flange's first ring, each triangle holding an edge of one and a
@@ -66,6 +67,7 @@ final class PerimeterBand {
         int at = 0;
         double[] before = new double[0];
         for (int i = 0; i <= n; i++) {
+            Parallel.stopIfInterrupted();
             while (at < m && walkedRing / ringLength < walked / perimeterLength) {
                 walkedRing += step(ring, at++);
             }

@@ -4,6 +4,7 @@ import com.carrotsearch.hppc.IntArrayList;
 import java.util.List;
 import layupmold.geometry.delaunay.ConstrainedDelaunay;
 import layupmold.geometry.delaunay.PlanarGraphException;
+import layupmold.geometry.parallel.Parallel;
 import org.joml.Vector2d;
 
 /**
@@ -34,6 +35,7 @@ final class RingStrip {
             double[] xy, int[][] rings, int innerCount, List<Vector2d> innerTips, List<Vector2d> outerTips) {
         IntArrayList links = new IntArrayList();
         for (int i = 0; i < Math.min(innerTips.size(), outerTips.size()); i++) {
+            Parallel.stopIfInterrupted();
             int from = cornerAt(innerTips.get(i), xy, rings, 0, innerCount);
             int to = cornerAt(outerTips.get(i), xy, rings, innerCount, rings.length);
             if (from >= 0 && to >= 0) {

@@ -62,7 +62,8 @@ public final class Parallel {
         IntStream.range(0, tasks.length).parallel().forEach(i -> tasks[i].run());
     }
 
-    private static void stopIfInterrupted() {
+    /** For long loops on one thread, which begin nothing here. */
+    public static void stopIfInterrupted() {
         if (Thread.currentThread().isInterrupted()) {
             throw new CancellationException("interrupted");
         }

@@ -16,6 +16,8 @@ import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.shapes.Shapes;
 import layupmold.geometry.shapes.Soups;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class PartCleanerTest {
 
@@ -69,6 +71,14 @@ class PartCleanerTest {
         assertEquals("size-implausible", finding.code());
         assertTrue(finding.message().contains("in m it would measure 300 mm"), finding.message());
         assertTrue(codes(clean(Soups.box(30, 20, 10))).isEmpty());
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {1e-4, 1e5})
+    void impossibleSizeIsRefused(double sizeMm) {
+        Rejection refused = assertThrows(Rejection.class, () -> clean(Soups.box(sizeMm, sizeMm, sizeMm)));
+        assertEquals("size-implausible", refused.finding().code());
+        assertEquals(sizeMm, refused.finding().figure(), 1e-9 * sizeMm);
     }
 
     @Test
