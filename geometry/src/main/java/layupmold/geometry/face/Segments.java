@@ -10,8 +10,9 @@ import layupmold.geometry.mesh.EdgeTopology;
  * @param ofTriangle a number below the number of triangles, the same for all of one segment
  * @param widthMm area over half the border of the segment around each triangle: a strip of width w has w, a wall much
  *     more than its thickness
+ * @param thicknessMm mean over the segment's area: a rim strip of an uneven wall is as wide on average as that is thick
  */
-record Segments(int[] ofTriangle, float[] widthMm) {
+record Segments(int[] ofTriangle, float[] widthMm, float[] thicknessMm) {
 
     /** O(n α(n)). */
     static Segments of(EdgeTopology topology, EdgeAngles edges, float[] thickness) {
@@ -23,13 +24,15 @@ record Segments(int[] ofTriangle, float[] widthMm) {
                 sets.join(h / 3, g / 3);
             }
         }
-        Segments segments = new Segments(new int[n], new float[n]);
+        Segments segments = new Segments(new int[n], new float[n], new float[n]);
         double[] area = new double[n];
+        double[] volume = new double[n];
         double[] border = new double[n];
         for (int t = 0; t < n; t++) {
             int segment = sets.find(t);
             segments.ofTriangle[t] = segment;
             area[segment] += edges.areas()[t];
+            volume[segment] += edges.areas()[t] * thickness[t];
         }
         for (int h = 0; h < 3 * n; h++) {
             int g = topology.twin(h);
@@ -41,6 +44,7 @@ record Segments(int[] ofTriangle, float[] widthMm) {
         for (int t = 0; t < n; t++) {
             int segment = segments.ofTriangle[t];
             segments.widthMm[t] = (float) (2 * area[segment] / Math.max(border[segment], 1e-12));
+            segments.thicknessMm[t] = (float) (volume[segment] / Math.max(area[segment], 1e-12));
         }
         return segments;
     }

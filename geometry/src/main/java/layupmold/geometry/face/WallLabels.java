@@ -46,7 +46,7 @@ record WallLabels(boolean[] kept, float[] evidence) {
         float[] evidence = new float[patches.count()];
         for (int p = 0; p < evidence.length; p++) {
             int t = patches.probe()[p];
-            boolean narrow = segments.widthMm()[t] < NARROW * thickness[t];
+            boolean narrow = segments.widthMm()[t] < NARROW * Math.max(thickness[t], segments.thicknessMm()[t]);
             boolean paired = narrow
                     ? through[segments.ofTriangle()[t]] > MOST_OF_STRIP && looksThrough(survey, patches, p, thickness)
                     : survey.isPaired(p);

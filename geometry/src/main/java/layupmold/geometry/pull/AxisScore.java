@@ -25,7 +25,7 @@ final class AxisScore {
     private static final double SOLID_FACING_BONUS = 0.1;
     private static final double DRAFTLESS_PRICE = 0.1;
     /** A solid's material is this deep behind half of its surface, as a share of a square's side of half its area. */
-    private static final double SOLID_DEPTH = 0.12;
+    private static final double SOLID_DEPTH = 0.2;
     /** Walls this near to the axis are taken to face whichever end sees them. */
     private static final double UPRIGHT = Math.sin(Math.toRadians(0.3));
     private static final int GRAIN = 256;

@@ -11,6 +11,7 @@ import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.Keep;
+import layupmold.geometry.shapes.Shapes;
 import org.joml.Matrix4d;
 import org.joml.Vector3d;
 import org.junit.jupiter.api.Test;
@@ -59,6 +60,26 @@ class FaceExtractionTest {
         double wall = shell.area(RevolvedShell.OUTER);
         assertEquals(wall, area(face, shell, RevolvedShell.OUTER), 1e-6);
         assertTrue(face.areaMm2() - wall < 1e-3 * wall, "area beyond the wall: " + (face.areaMm2() - wall));
+    }
+
+    /** A wall of 1 to 8 mm: where it is thin its rim strip is wide beside it, and is none of the face for that. */
+    @Test
+    void leavesTheRimStripOfAnUnevenWall() {
+        TriangleMesh plate = Shapes.sheet(80, 54);
+        TriangleMesh outer = Shapes.bent(plate, p -> curved(p, 0));
+        TriangleMesh inner = Shapes.bent(plate,
+                p -> curved(p, 4.5 + 3.5 * Math.sin(1.4 * (p.x - 40) / 9) * Math.cos((p.y - 40) / 11)));
+        TriangleMesh shell = Shapes.shell(outer, inner);
+        FaceResult face = FaceExtraction.extract(
+                shell, EdgeTopology.of(shell), new Vector3d(0, 0, -1), new Keep.Outer());
+        assertEquals(outer.area(), face.areaMm2(), 1e-6);
+        assertTrue(face.findings().isEmpty(), face.findings().toString());
+    }
+
+    /** A point of a plate bent around the x axis to a radius of 40 mm, so far below. */
+    private static Vector3d curved(Vector3d p, double below) {
+        double angle = (p.y - 40) / 40;
+        return p.set(1.4 * (p.x - 40), (40 - below) * Math.sin(angle), (40 - below) * Math.cos(angle));
     }
 
     /** Moving the part far away and turning it changes nothing but coordinates. */

@@ -167,6 +167,27 @@ public final class Shapes {
         return new TriangleMesh(xyz, flat.triangles());
     }
 
+    /** A sheet, the same sheet moved, turned over, and a rim of two triangles an edge from one to the other. */
+    public static TriangleMesh shell(TriangleMesh outer, TriangleMesh inner) {
+        int[] outline = outline(outer);
+        int n = outer.vertexCount();
+        int[] inside = inner.flipped().triangles();
+        int[] triangles = Arrays.copyOf(outer.triangles(), 2 * inside.length + 6 * outline.length);
+        for (int i = 0; i < inside.length; i++) {
+            triangles[inside.length + i] = n + inside[i];
+        }
+        int at = 2 * inside.length;
+        for (int i = 0; i < outline.length; i++) {
+            int a = outline[i];
+            int b = outline[(i + 1) % outline.length];
+            at = put(triangles, at, b, a, n + a);
+            at = put(triangles, at, b, n + a, n + b);
+        }
+        double[] xyz = Arrays.copyOf(outer.xyz(), 6 * n);
+        System.arraycopy(inner.xyz(), 0, xyz, 3 * n, 3 * n);
+        return new TriangleMesh(xyz, triangles);
+    }
+
     /** Vertices of a sheet's one boundary, the sheet on the left. */
     public static int[] outline(TriangleMesh sheet) {
         EdgeTopology topology = EdgeTopology.of(sheet);
