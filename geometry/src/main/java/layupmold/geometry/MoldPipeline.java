@@ -38,6 +38,7 @@ import layupmold.geometry.plug.CorePlugs;
 import layupmold.geometry.pull.PullResult;
 import layupmold.geometry.pull.PullSearch;
 import layupmold.geometry.recipe.OpeningSpec;
+import layupmold.geometry.recipe.Keep;
 import layupmold.geometry.recipe.Recipe;
 import layupmold.geometry.recipe.Tool;
 import layupmold.geometry.report.MoldReport;
@@ -106,14 +107,15 @@ public final class MoldPipeline {
         collect(part.findings());
 
         TriangleBvh bvh = TriangleBvh.of(part.mesh());
-        PullResult pull = stage("pull", 0.1, () -> PullSearch.find(part.mesh(), part.topology(), bvh, recipe));
+        Keep keep = recipe.keep().scaled(part.unit().inMm());
+        PullResult pull = stage("pull", 0.1,
+                () -> PullSearch.find(part.mesh(), part.topology(), bvh, recipe.withKeep(keep)));
         collect(pull.findings());
         Vector3d intoCavity = pull.searched() || female ? pull.direction() : pull.direction().negate(new Vector3d());
         Vector3d leaving = female ? intoCavity : intoCavity.negate(new Vector3d());
 
         FaceResult face = stage("face", 0.2,
-                () -> FaceExtraction.extract(part.mesh(), part.topology(), bvh, intoCavity,
-                        recipe.keep().scaled(part.unit().inMm())));
+                () -> FaceExtraction.extract(part.mesh(), part.topology(), bvh, intoCavity, keep));
         collect(face.findings());
         FaceFrame turned = FaceFrame.of(face, leaving, female);
         frame = turned.fromPart();

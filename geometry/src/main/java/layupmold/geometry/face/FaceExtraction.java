@@ -125,6 +125,7 @@ public final class FaceExtraction {
     private int nearest(Keep.Seed seed) {
         NearestPoint answer = new NearestPoint();
         bvh.nearest(seed.x(), seed.y(), seed.z(), Double.MAX_VALUE, answer);
+        FaceFindings.seedOff(seed, answer.distance(), mesh).ifPresent(findings::add);
         return answer.triangle;
     }
 

@@ -6,6 +6,7 @@ import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.Keep;
 import org.joml.Vector3d;
 
 /** What the face stage has to say. */
@@ -15,6 +16,8 @@ final class FaceFindings {
     private static final double LEAST_CERTAIN = 0.5;
     /** Length of cut through an unbroken wall from which it is worth a look, in wall thicknesses. */
     private static final double CUT_ACROSS = 3;
+    /** A seed farther off than this share of the part's size is not meant for it. */
+    private static final double SEED_REACH = 0.25;
     private static final String ADVICE = "Give the pull direction, or keep: a seed point on the wanted wall.";
 
     private FaceFindings() {
@@ -23,6 +26,15 @@ final class FaceFindings {
     static Finding oneWallOnly(PartKind kind) {
         return Finding.warning(FaceExtraction.STAGE, "keep-ignored",
                 "A part of kind " + kind.label() + " has one wall only; the recipe's choice of wall has no effect.");
+    }
+
+    static Optional<Finding> seedOff(Keep.Seed seed, double distanceMm, TriangleMesh mesh) {
+        double[] box = mesh.bounds();
+        double most = SEED_REACH * new Vector3d(box[3] - box[0], box[4] - box[1], box[5] - box[2]).length();
+        return distanceMm <= most ? Optional.empty() : Optional.of(Finding.warning(FaceExtraction.STAGE, "seed-off-part",
+                "The seed point lies far off the part; the wall nearest to it is kept.")
+                .measured(distanceMm, most, "mm").at(Place.at(new Vector3d(seed.x(), seed.y(), seed.z())))
+                .advising("Give a point on the wall, in the mesh's own coordinates and unit."));
     }
 
     static Finding sheetTurned() {

@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
+import layupmold.geometry.recipe.Keep;
 import layupmold.geometry.recipe.Recipe;
+import layupmold.geometry.recipe.Tool;
 import org.joml.Vector3d;
 
 /**
@@ -39,6 +42,8 @@ public final class PullSearch {
     private static final double MIRROR_COS = Math.cos(Math.toRadians(84));
     private static final double AS_FACING = 2e-5;
     private static final double FLAT = 0.01;
+    /** A part that opens by more than this share of its width opens that way without doubt. */
+    private static final double CLEARLY_OPEN = 0.03;
 
     private final TriangleMesh mesh;
     private final TriangleBvh bvh;
@@ -64,12 +69,22 @@ public final class PullSearch {
     /** As above with a hierarchy of {@code mesh} that is there already; it is not used if the recipe gives the pull. */
     public static PullResult find(TriangleMesh mesh, EdgeTopology topology, TriangleBvh bvh, Recipe recipe) {
         if (recipe.pull() != null) {
-            return new PullResult(new Vector3d(recipe.pull()), false, Double.NaN, null, Double.NaN, List.of());
+            return new PullResult(new Vector3d(recipe.pull()), false, Double.NaN, null, Double.NaN,
+                    given(mesh, recipe.tool() == Tool.FEMALE ? recipe.pull() : new Vector3d(recipe.pull()).negate()));
         }
-        return new PullSearch(mesh, topology, bvh).search();
+        return new PullSearch(mesh, topology, bvh).search(recipe.keep());
     }
 
-    private PullResult search() {
+    /** @param out of a cavity around the part */
+    private static List<Finding> given(TriangleMesh mesh, Vector3d out) {
+        double mouth = BowlSense.mouth(SurfaceSamples.of(mesh, FINE_SAMPLES), out);
+        return mouth >= -CLEARLY_OPEN ? List.of() : List.of(Finding.warning(STAGE, "pull-against-opening",
+                "The part opens the other way than it is pulled: the mold lies on its hollow side, not around its outside.")
+                .measured(mouth, -CLEARLY_OPEN, "1")
+                .advising("Turn the pull direction round unless that is what you want."));
+    }
+
+    private PullResult search(Keep keep) {
         List<Vector3d> natural = naturalAxes();
         List<Scored> ranked = rank(natural);
         Scored best = null;
@@ -78,7 +93,7 @@ public final class PullSearch {
             best = best == null || refined.score < best.score ? refined : best;
         }
         Vector3d axis = natural(natural, best.axis);
-        Vector3d direction = turned(axis);
+        Vector3d direction = keep instanceof Keep.Seed seed && isUnclear(axis) ? facing(axis, seed) : turned(axis);
         Vector3d second = null;
         for (Scored other : ranked) {
             if (Math.abs(other.axis.dot(axis)) < APART_COS) {
@@ -86,7 +101,7 @@ public final class PullSearch {
                 break;
             }
         }
-        warnIfFlat(axis);
+        warnIfUnclear(axis, keep);
         return new PullResult(direction, true, fine.hiddenShare(axis), second,
                 second == null ? Double.NaN : fine.hiddenShare(second), List.copyOf(findings));
     }
@@ -226,9 +241,20 @@ public final class PullSearch {
         return sum / total;
     }
 
-    private void warnIfFlat(Vector3d axis) {
+    /** The way along the axis that leaves the wall nearest to a point in the mold. */
+    private Vector3d facing(Vector3d axis, Keep.Seed seed) {
+        NearestPoint nearest = new NearestPoint();
+        bvh.nearest(seed.x(), seed.y(), seed.z(), Double.MAX_VALUE, nearest);
+        return mesh.areaNormal(nearest.triangle).dot(axis) > 0 ? new Vector3d(axis).negate() : new Vector3d(axis);
+    }
+
+    private boolean isUnclear(Vector3d axis) {
         boolean hasBack = fine.isSolid() && Math.abs(fine.gain(axis)) > FLAT;
-        if (!hasBack && Math.abs(BowlSense.mouth(fine.samples(), axis)) <= FLAT) {
+        return !hasBack && Math.abs(BowlSense.mouth(fine.samples(), axis)) <= FLAT;
+    }
+
+    private void warnIfUnclear(Vector3d axis, Keep keep) {
+        if (isUnclear(axis) && !(keep instanceof Keep.Seed)) {
             findings.add(Finding.warning(STAGE, "pull-sense-unclear", (fine.isSolid() ? "The solid is alike both ways"
                     : "The part is flat or saddle-shaped") + " along its pull axis: which way round it leaves is a guess.")
                     .advising("Give the pull direction in the recipe."));

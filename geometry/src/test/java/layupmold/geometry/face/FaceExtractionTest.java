@@ -111,6 +111,9 @@ class FaceExtractionTest {
         assertArrayEquals(inner.sourceTriangle(), seeded.sourceTriangle());
         FaceResult outer = FaceExtraction.extract(shell.mesh(), topology, UP, new Keep.Seed(10, 0, -99.6));
         assertEquals(shell.area(RevolvedShell.OUTER), outer.areaMm2(), 1e-6);
+        assertTrue(outer.findings().isEmpty(), outer.findings().toString());
+        FaceResult far = FaceExtraction.extract(shell.mesh(), topology, UP, new Keep.Seed(10, 0, -1e6));
+        assertEquals("seed-off-part", far.findings().get(0).code());
     }
 
     /** A cube loses the one side that looks along the pull. */

@@ -4,14 +4,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.Random;
 import java.util.concurrent.ForkJoinPool;
 import java.util.stream.Stream;
 import layupmold.geometry.face.RevolvedShell;
 import layupmold.geometry.face.RevolvedShell.Rim;
+import layupmold.geometry.finding.Finding;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.Hold;
+import layupmold.geometry.recipe.Keep;
 import layupmold.geometry.recipe.Recipe;
+import layupmold.geometry.recipe.Tool;
 import layupmold.geometry.shapes.Shapes;
 import layupmold.geometry.shapes.Soups;
 import org.joml.Matrix4d;
@@ -20,6 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class PullSearchTest {
 
@@ -96,6 +102,28 @@ class PullSearchTest {
         PullResult pull = PullSearch.find(disc, EdgeTopology.of(disc), Recipe.defaults());
         assertEquals(1, Math.abs(pull.direction().z), 1e-4);
         assertEquals("pull-sense-unclear", pull.findings().get(0).code());
+    }
+
+    /** Where the shape leaves it open, the wall that is asked for lies in the mold. */
+    @ParameterizedTest
+    @ValueSource(doubles = {20, -20})
+    void pullsAFlatPartOffTheSeedsWall(double z) {
+        TriangleMesh disc = RevolvedShell.pan(60, 60, 0.5, 0.4, Rim.SHARP, 48, 12).mesh();
+        PullResult pull = PullSearch.find(
+                disc, EdgeTopology.of(disc), Recipe.defaults().withKeep(new Keep.Seed(0, 0, z)));
+        assertEquals(-Math.signum(z), pull.direction().z, 1e-4);
+        assertTrue(pull.findings().isEmpty(), pull.findings().toString());
+    }
+
+    /** A bowl's mouth is at +z: out of a cavity it leaves that way, off a plug the other. */
+    @ParameterizedTest
+    @CsvSource({"FEMALE, 1, false", "FEMALE, -1, true", "MALE, -1, false", "MALE, 1, true"})
+    void warnsOfAPullAgainstTheMouth(Tool tool, double z, boolean warns) {
+        TriangleMesh bowl = RevolvedShell.sphere(90, 3, 60, Rim.SHARP, 48, 12).mesh();
+        PullResult pull = PullSearch.find(bowl, EdgeTopology.of(bowl),
+                Recipe.defaults().withTool(tool, Hold.INNER).withPull(new Vector3d(0, 0, z)));
+        assertEquals(warns ? List.of("pull-against-opening") : List.of(),
+                pull.findings().stream().map(Finding::code).toList());
     }
 
     @Test

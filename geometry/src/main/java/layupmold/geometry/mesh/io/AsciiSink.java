@@ -9,6 +9,12 @@ final class AsciiSink {
 
     private static final double[] POWERS = new double[23];
     private static final int ROOM = 64;
+    private static final float STEPS = 1 << 14;
+    /** 2⁻¹⁴ is this many units of its last decimal. */
+    private static final long STEP_DIGITS = 6_103_515_625L;
+    private static final int STEP_DECIMALS = 14;
+    /** Beyond this the digits would not fit a long. */
+    private static final float MOST_EXACT = 90_000;
 
     static {
         for (int i = 0; i < POWERS.length; i++) {
@@ -52,8 +58,9 @@ final class AsciiSink {
     }
 
     /**
-     * Appends the shortest decimal, of at most nine digits, that a float32 parser turns back into {@code value}; also
-     * one that reads a double first and rounds it.
+     * Appends {@code value} exactly if it is a multiple of 2⁻¹⁴, as a mold's coordinates are: in doubles too its surface
+     * then crosses itself nowhere. Else appends the shortest decimal, of at most nine digits, that a float32 parser turns
+     * back into it; also one that reads a double first and rounds it.
      */
     AsciiSink decimal(float value) throws IOException {
         room();
@@ -68,7 +75,12 @@ final class AsciiSink {
         if (value < 0) {
             buffer[size++] = '-';
         }
-        shortest(magnitude);
+        long steps = (long) (magnitude * STEPS);
+        if (magnitude < MOST_EXACT && steps / STEPS == magnitude) {
+            trimmed(steps * STEP_DIGITS, STEP_DECIMALS);
+        } else {
+            shortest(magnitude);
+        }
         return this;
     }
 
@@ -85,11 +97,18 @@ final class AsciiSink {
             decimals++;
             scaled = Math.round(magnitude * POWERS[decimals]);
         }
-        while (decimals > 0 && scaled % 10 == 0) {
-            scaled /= 10;
-            decimals--;
+        trimmed(scaled, decimals);
+    }
+
+    /** Appends {@code value / 10^decimals} without zeros at its end. */
+    private void trimmed(long value, int decimals) {
+        long shorter = value;
+        int left = decimals;
+        while (left > 0 && shorter % 10 == 0) {
+            shorter /= 10;
+            left--;
         }
-        digits(scaled, decimals);
+        digits(shorter, left);
     }
 
     /** Appends {@code value / 10^decimals} with exactly that many decimals. */

@@ -10,6 +10,7 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
+import net.jqwik.api.Assume;
 import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -44,11 +45,20 @@ class AsciiSinkProperties {
         }
     }
 
+    /** Coordinates of molds keep their value whatever reads them. */
+    @Property(tries = 5000, seed = "23")
+    void multiplesOfTheLatticesStepAreExact(@ForAll int steps) throws IOException {
+        float value = Math.scalb((float) steps, -14);
+        Assume.that(Math.abs(value) < 90_000);
+        assertEquals(0, new BigDecimal(value).compareTo(new BigDecimal(decimal(value))), decimal(value));
+    }
+
     /** Shortest: no decimal with one digit less reads back as the same float. */
     @Property(tries = 5000, seed = "22")
     void noShorterDecimalWouldDo(@ForAll @IntRange(min = -900_000_000, max = 900_000_000) int micro)
             throws IOException {
         float value = micro / 1e6f;
+        Assume.that(Math.scalb(value, 14) % 1 != 0);
         String text = decimal(value);
         BigDecimal written = new BigDecimal(text);
         int digits = written.stripTrailingZeros().precision();
