@@ -112,11 +112,13 @@ final class FaceFindings {
     /** A warning if the walls are parted along a line that is neither an edge nor a rounding. */
     static Optional<Finding> cutAcrossWall(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges,
             WallLabels labels, float[] thickness) {
+        // Other pieces are left out anyway, and said so.
+        boolean[] main = LabelRegions.largest(topology, labels.kept(), edges.areas());
         double length = 0;
         int worst = -1;
         for (int h = 0; h < topology.halfEdgeCount(); h++) {
             int g = topology.twin(h);
-            if (g > h && labels.kept()[h / 3] != labels.kept()[g / 3]
+            if (g > h && main[h / 3] != main[g / 3]
                     && Creases.cutShare(edges, h, thickness[h / 3]) > 0.9) {
                 length += edges.length(h);
                 if (worst < 0 || edges.length(h) > edges.length(worst)) {

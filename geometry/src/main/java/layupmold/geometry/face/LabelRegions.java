@@ -38,4 +38,21 @@ record LabelRegions(int count, int[] ofTriangle) {
         }
         return new LabelRegions(count, region);
     }
+
+    /** The region of labelled triangles that has the largest area, as labels; O(n). */
+    static boolean[] largest(EdgeTopology topology, boolean[] label, double[] areas) {
+        LabelRegions regions = of(topology, label);
+        double[] area = new double[regions.count];
+        int best = 0;
+        for (int t = 0; t < label.length; t++) {
+            int r = regions.ofTriangle[t];
+            area[r] += label[t] ? areas[t] : 0;
+            best = area[r] > area[best] ? r : best;
+        }
+        boolean[] main = new boolean[label.length];
+        for (int t = 0; t < label.length; t++) {
+            main[t] = label[t] && regions.ofTriangle[t] == best;
+        }
+        return main;
+    }
 }
