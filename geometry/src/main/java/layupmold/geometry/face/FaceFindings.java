@@ -113,12 +113,13 @@ final class FaceFindings {
     static Optional<Finding> cutAcrossWall(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges,
             WallLabels labels, float[] thickness) {
         // Other pieces are left out anyway, and said so.
-        boolean[] main = LabelRegions.largest(topology, labels.kept(), edges.areas());
+        LabelRegions regions = LabelRegions.of(topology, labels.kept());
+        int main = LabelRegions.largest(regions.areas(labels.kept(), edges.areas()));
         double length = 0;
         int worst = -1;
         for (int h = 0; h < topology.halfEdgeCount(); h++) {
             int g = topology.twin(h);
-            if (g > h && main[h / 3] != main[g / 3]
+            if (g > h && (regions.ofTriangle()[h / 3] == main) != (regions.ofTriangle()[g / 3] == main)
                     && Creases.cutShare(edges, h, thickness[h / 3]) > 0.9) {
                 length += edges.length(h);
                 if (worst < 0 || edges.length(h) > edges.length(worst)) {

@@ -44,14 +44,8 @@ final class KeptPiece {
     private static Optional<Finding> keepLargest(EdgeTopology topology, double[] areas, SurfaceSplit split) {
         boolean[] kept = split.kept();
         LabelRegions regions = LabelRegions.of(topology, kept);
-        double[] area = new double[regions.count()];
-        for (int t = 0; t < kept.length; t++) {
-            area[regions.ofTriangle()[t]] += kept[t] ? areas[t] : 0;
-        }
-        int best = 0;
-        for (int r = 1; r < area.length; r++) {
-            best = area[r] > area[best] ? r : best;
-        }
+        double[] area = regions.areas(kept, areas);
+        int best = LabelRegions.largest(area);
         int second = -1;
         for (int t = 0; t < kept.length; t++) {
             int r = regions.ofTriangle()[t];

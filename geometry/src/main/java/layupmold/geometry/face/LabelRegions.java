@@ -39,20 +39,21 @@ record LabelRegions(int count, int[] ofTriangle) {
         return new LabelRegions(count, region);
     }
 
-    /** The region of labelled triangles that has the largest area, as labels; O(n). */
-    static boolean[] largest(EdgeTopology topology, boolean[] label, double[] areas) {
-        LabelRegions regions = of(topology, label);
-        double[] area = new double[regions.count];
-        int best = 0;
+    /** Area of each region of labelled triangles, 0 of others; O(n). */
+    double[] areas(boolean[] label, double[] areas) {
+        double[] area = new double[count];
         for (int t = 0; t < label.length; t++) {
-            int r = regions.ofTriangle[t];
-            area[r] += label[t] ? areas[t] : 0;
+            area[ofTriangle[t]] += label[t] ? areas[t] : 0;
+        }
+        return area;
+    }
+
+    /** The first of the largest. */
+    static int largest(double[] area) {
+        int best = 0;
+        for (int r = 1; r < area.length; r++) {
             best = area[r] > area[best] ? r : best;
         }
-        boolean[] main = new boolean[label.length];
-        for (int t = 0; t < label.length; t++) {
-            main[t] = label[t] && regions.ofTriangle[t] == best;
-        }
-        return main;
+        return best;
     }
 }

@@ -37,15 +37,28 @@ final class AxisScore {
     private final double size;
     private final boolean solid;
 
-    /** @param bothSides true if the mesh is a sheet, whose back counts as its inner wall */
-    AxisScore(TriangleMesh mesh, TriangleBvh bvh, NormalSpread normals, int sampleCount, boolean bothSides) {
+    private AxisScore(TriangleBvh bvh, SurfaceSamples samples, NormalSpread normals, boolean bothSides, double size,
+            boolean solid) {
         this.bvh = bvh;
-        this.samples = SurfaceSamples.of(mesh, sampleCount);
+        this.samples = samples;
         this.normals = normals;
         this.bothSides = bothSides;
+        this.size = size;
+        this.solid = solid;
+    }
+
+    /** @param bothSides true if the mesh is a sheet, whose back counts as its inner wall */
+    static AxisScore of(TriangleMesh mesh, TriangleBvh bvh, NormalSpread normals, int sampleCount, boolean bothSides) {
         double[] box = mesh.bounds();
-        this.size = new Vector3d(box[3] - box[0], box[4] - box[1], box[5] - box[2]).length();
-        this.solid = !bothSides && isDeep(mesh);
+        double size = new Vector3d(box[3] - box[0], box[4] - box[1], box[5] - box[2]).length();
+        SurfaceSamples samples = SurfaceSamples.of(mesh, sampleCount);
+        boolean solid = !bothSides && medianDepth(bvh, samples, size) > SOLID_DEPTH * Math.sqrt(mesh.area() / 2);
+        return new AxisScore(bvh, samples, normals, bothSides, size, solid);
+    }
+
+    /** The same from so many samples. */
+    AxisScore with(TriangleMesh mesh, int sampleCount) {
+        return new AxisScore(bvh, SurfaceSamples.of(mesh, sampleCount), normals, bothSides, size, solid);
     }
 
     /** Smaller is better. */
@@ -56,8 +69,8 @@ final class AxisScore {
 
     /** Share of the surface that the mold does not copy: the hidden one and a solid's slanted back. */
     double lostShare(Vector3d axis) {
-        double back = Math.min(normals.slantedBack(axis), normals.slantedBack(new Vector3d(axis).negate()));
-        return hiddenShare(axis) + (solid ? back : 0);
+        return hiddenShare(axis) + (solid
+                ? Math.min(normals.slantedBack(axis), normals.slantedBack(new Vector3d(axis).negate())) : 0);
     }
 
     /** How much more of a solid's surface is lost if it leaves against the axis than if along it, as a share. */
@@ -69,7 +82,7 @@ final class AxisScore {
         return solid;
     }
 
-    private boolean isDeep(TriangleMesh mesh) {
+    private static double medianDepth(TriangleBvh bvh, SurfaceSamples samples, double size) {
         double[] depths = new double[samples.count()];
         Parallel.forRanges(depths.length, GRAIN, (chunk, from, to) -> {
             RayHit hit = new RayHit();
@@ -82,7 +95,7 @@ final class AxisScore {
             }
         });
         Arrays.sort(depths);
-        return depths[depths.length / 2] > SOLID_DEPTH * Math.sqrt(mesh.area() / 2);
+        return depths[depths.length / 2];
     }
 
     /** Share of the surface seen from neither end of the axis. */

@@ -57,8 +57,8 @@ public final class PullSearch {
         this.bvh = bvh;
         this.normals = NormalSpread.of(mesh);
         boolean sheet = topology.boundaryCount() > 0;
-        this.coarse = new AxisScore(mesh, bvh, normals, COARSE_SAMPLES, sheet);
-        this.fine = new AxisScore(mesh, bvh, normals, FINE_SAMPLES, sheet);
+        this.fine = AxisScore.of(mesh, bvh, normals, FINE_SAMPLES, sheet);
+        this.coarse = fine.with(mesh, COARSE_SAMPLES);
     }
 
     /** The pull of {@code recipe}, or the best found for {@code mesh}; O(n log n). */
@@ -93,15 +93,18 @@ public final class PullSearch {
             best = best == null || refined.score < best.score ? refined : best;
         }
         Vector3d axis = natural(natural, best.axis);
-        Vector3d direction = keep instanceof Keep.Seed seed && isUnclear(axis) ? facing(axis, seed) : turned(axis);
+        double sense = sense(axis);
+        Vector3d direction = sense == 0 && keep instanceof Keep.Seed seed ? facing(axis, seed) : turned(axis, sense);
         Vector3d second = null;
         for (Scored other : ranked) {
             if (Math.abs(other.axis.dot(axis)) < APART_COS) {
-                second = turned(other.axis);
+                second = turned(other.axis, sense(other.axis));
                 break;
             }
         }
-        warnIfUnclear(axis, keep);
+        if (sense == 0 && !(keep instanceof Keep.Seed)) {
+            findings.add(senseUnclear());
+        }
         return new PullResult(direction, true, fine.hiddenShare(axis), second,
                 second == null ? Double.NaN : fine.hiddenShare(second), List.copyOf(findings));
     }
@@ -188,6 +191,7 @@ public final class PullSearch {
     private Vector3d natural(List<Vector3d> natural, Vector3d best) {
         Symmetry symmetry = new Symmetry(bvh, fine.samples(), fine.size());
         double lost = fine.lostShare(best);
+        double nearlyAsGood = Math.max(AS_GOOD, NEARLY_AS_GOOD * fine.hiddenShare(best));
         List<Vector3d> asGood = new ArrayList<>();
         List<Vector3d> axes = new ArrayList<>(natural);
         axes.add(normals.mostFaced(best));
@@ -196,7 +200,7 @@ public final class PullSearch {
                 continue;
             }
             double more = fine.lostShare(axis) - lost;
-            if (more <= Math.max(AS_GOOD, NEARLY_AS_GOOD * fine.hiddenShare(best)) && symmetry.hasHalfTurn(axis)) {
+            if (more <= nearlyAsGood && symmetry.hasHalfTurn(axis)) {
                 return axis;
             }
             if (more <= AS_GOOD) {
@@ -217,14 +221,16 @@ public final class PullSearch {
         return best;
     }
 
-    private Vector3d turned(Vector3d axis) {
-        Vector3d other = new Vector3d(axis).negate();
-        if (fine.isSolid() && Math.abs(fine.gain(axis)) > FLAT) {
-            return fine.gain(axis) > 0 ? new Vector3d(axis) : other;
-        }
-        double mouth = BowlSense.mouth(fine.samples(), axis);
-        boolean along = Math.abs(mouth) > FLAT ? mouth > 0 : seenAgainst(axis) >= 0;
-        return along ? new Vector3d(axis) : other;
+    /** Positive if the part leaves along the axis by its shape, negative if against it, 0 if that does not tell. */
+    private double sense(Vector3d axis) {
+        double gain = fine.isSolid() ? fine.gain(axis) : 0;
+        double mouth = Math.abs(gain) > FLAT ? gain : BowlSense.mouth(fine.samples(), axis);
+        return Math.abs(mouth) > FLAT ? mouth : 0;
+    }
+
+    private Vector3d turned(Vector3d axis, double sense) {
+        boolean along = sense != 0 ? sense > 0 : seenAgainst(axis) >= 0;
+        return along ? new Vector3d(axis) : new Vector3d(axis).negate();
     }
 
     /** Area facing against the axis less area facing along it, as a share: the outer wall is the larger. */
@@ -248,16 +254,9 @@ public final class PullSearch {
         return mesh.areaNormal(nearest.triangle).dot(axis) > 0 ? new Vector3d(axis).negate() : new Vector3d(axis);
     }
 
-    private boolean isUnclear(Vector3d axis) {
-        boolean hasBack = fine.isSolid() && Math.abs(fine.gain(axis)) > FLAT;
-        return !hasBack && Math.abs(BowlSense.mouth(fine.samples(), axis)) <= FLAT;
-    }
-
-    private void warnIfUnclear(Vector3d axis, Keep keep) {
-        if (isUnclear(axis) && !(keep instanceof Keep.Seed)) {
-            findings.add(Finding.warning(STAGE, "pull-sense-unclear", (fine.isSolid() ? "The solid is alike both ways"
-                    : "The part is flat or saddle-shaped") + " along its pull axis: which way round it leaves is a guess.")
-                    .advising("Give the pull direction in the recipe."));
-        }
+    private Finding senseUnclear() {
+        return Finding.warning(STAGE, "pull-sense-unclear", (fine.isSolid() ? "The solid is alike both ways"
+                : "The part is flat or saddle-shaped") + " along its pull axis: which way round it leaves is a guess.")
+                .advising("Give the pull direction in the recipe.");
     }
 }
