@@ -1,42 +1,57 @@
 package layupmold.geometry.face;
 
-/** Tells edges at which one surface ends and another begins from edges inside a smooth surface. */
-final class Creases {
+import java.util.BitSet;
+import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.TriangleMesh;
 
-    /** Convex turn from which an edge counts as sharp; a full round of seven segments or more stays below. */
-    static final double SHARP = Math.toRadians(28);
+/**
+ * Tells edges at which one surface ends and another begins from edges inside a smooth surface.
+ *
+ * @param thickness by triangle, mm: of the wall, or what else sets the scale on which an edge counts as rounded
+ * @param folds half-edges that turn as sharply as a crease, but belong to a full round of few flats
+ */
+record Creases(EdgeAngles edges, float[] thickness, BitSet folds) {
+
+    /** Convex turn from which an edge counts as sharp unless it is a round's fold. */
+    private static final double SHARP = Math.toRadians(28);
     /** Turn per wall thickness from which a surface is taken to be rounding a rim; a full round has 2, a wall near 0. */
-    static final double ROUND = 1.2;
+    private static final double ROUND = 1.2;
 
     /** Share of the full price that a cut along a rim's edge costs. */
     static final double LOW = 0.02;
 
-    private Creases() {
+    static Creases ofShell(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges, float[] thickness) {
+        return new Creases(edges, thickness, FullRounds.folds(mesh, topology, edges, thickness, SHARP));
     }
 
-    static boolean isSharp(EdgeAngles edges, int h) {
-        return edges.turn()[h] > SHARP;
+    /** Where nothing has a thickness there are no full rounds. */
+    static Creases ofSolid(EdgeAngles edges, float[] scale) {
+        return new Creases(edges, scale, new BitSet());
     }
 
-    static boolean isRounding(EdgeAngles edges, int h, double thicknessMm) {
-        return edges.curvature()[h] * thicknessMm > ROUND;
+    boolean isSharp(int h) {
+        return edges.turn()[h] > SHARP && !folds.get(h);
+    }
+
+    boolean isRounding(int h) {
+        return folds.get(h) || edges.curvature()[h] * thickness[h / 3] > ROUND;
     }
 
     /**
      * Share of the full price for cutting along edge {@code h}: low at convex edges that turn fast for the wall's
      * thickness, full inside walls and at concave edges.
      */
-    static double cutShare(EdgeAngles edges, int h, double thicknessMm) {
-        if (isSharp(edges, h)) {
+    double cutShare(int h) {
+        if (isEnd(h)) {
             return LOW;
         }
-        double speed = edges.curvature()[h] * thicknessMm;
+        double speed = edges.curvature()[h] * thickness[h / 3];
         double t = (speed - ROUND / 2) / (ROUND / 2);
-        return t <= 0 ? 1 : t >= 1 ? LOW : 1 + t * (LOW - 1);
+        return t <= 0 ? 1 : 1 + t * (LOW - 1);
     }
 
     /** Whether a smooth segment ends at the edge. */
-    static boolean isEnd(EdgeAngles edges, int h, double thicknessMm) {
-        return isSharp(edges, h) || isRounding(edges, h, thicknessMm);
+    boolean isEnd(int h) {
+        return isSharp(h) || isRounding(h);
     }
 }

@@ -94,9 +94,10 @@ public final class FaceExtraction {
         double size = new Vector3d(box[3] - box[0], box[4] - box[1], box[5] - box[2]).length();
         float[] scale = new float[mesh.triangleCount()];
         Arrays.fill(scale, (float) (SOLID_SCALE * size));
-        WallLabels labels = WallLabels.ofSolid(topology, edges, patches,
-                SolidBack.evidence(mesh, bvh, edges, patches, pull), scale);
-        RimBand band = RimBand.ofSolid(mesh, topology, edges, labels.kept(), scale);
+        Creases creases = Creases.ofSolid(edges, scale);
+        WallLabels labels = WallLabels.ofSolid(topology, creases, patches,
+                SolidBack.evidence(mesh, bvh, edges, patches, pull));
+        RimBand band = RimBand.ofSolid(mesh, topology, creases, labels.kept());
         return cut(labels, band, RimField.ofSolid(mesh, topology, edges, band, pull), PartKind.SOLID,
                 Double.NaN);
     }
@@ -104,20 +105,21 @@ public final class FaceExtraction {
     private FaceResult shell(Patches patches, WallSurvey survey, Keep keep) {
         double typical = survey.medianDepthMm(patches);
         float[] thickness = LocalThickness.of(topology, patches, survey, typical);
-        Segments segments = Segments.of(topology, edges, thickness);
+        Creases creases = Creases.ofShell(mesh, topology, edges, thickness);
+        Segments segments = Segments.of(topology, creases);
         boolean inner = keep instanceof Keep.Inner;
-        WallLabels labels = WallLabels.ofShell(topology, edges, patches, segments, survey, thickness, inner);
+        WallLabels labels = WallLabels.ofShell(topology, creases, patches, segments, survey, inner);
         if (keep instanceof Keep.Seed seed && !labels.kept()[nearest(seed)]) {
             inner = true;
-            labels = WallLabels.ofShell(topology, edges, patches, segments, survey, thickness, true);
+            labels = WallLabels.ofShell(topology, creases, patches, segments, survey, true);
         }
         if (!inner) {
             Bores.leaveOut(mesh, topology, edges, segments, labels.kept(), typical).ifPresent(findings::add);
         }
         FaceFindings.requireBothWalls(labels, edges.areas());
         FaceFindings.doubtfulWalls(mesh, patches, survey, labels, edges.areas()).ifPresent(findings::add);
-        FaceFindings.cutAcrossWall(mesh, topology, edges, labels, thickness).ifPresent(findings::add);
-        RimBand band = RimBand.of(mesh, topology, edges, labels.kept(), thickness);
+        FaceFindings.cutAcrossWall(mesh, topology, creases, labels).ifPresent(findings::add);
+        RimBand band = RimBand.of(mesh, topology, creases, labels.kept());
         return cut(labels, band, RimField.of(mesh, topology, edges, band, inner ? null : pull),
                 PartKind.CLOSED_SHELL, typical);
     }

@@ -110,8 +110,9 @@ final class FaceFindings {
     }
 
     /** A warning if the walls are parted along a line that is neither an edge nor a rounding. */
-    static Optional<Finding> cutAcrossWall(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges,
-            WallLabels labels, float[] thickness) {
+    static Optional<Finding> cutAcrossWall(TriangleMesh mesh, EdgeTopology topology, Creases creases,
+            WallLabels labels) {
+        EdgeAngles edges = creases.edges();
         // Other pieces are left out anyway, and said so.
         LabelRegions regions = LabelRegions.of(topology, labels.kept());
         int main = LabelRegions.largest(regions.areas(labels.kept(), edges.areas()));
@@ -120,20 +121,20 @@ final class FaceFindings {
         for (int h = 0; h < topology.halfEdgeCount(); h++) {
             int g = topology.twin(h);
             if (g > h && (regions.ofTriangle()[h / 3] == main) != (regions.ofTriangle()[g / 3] == main)
-                    && Creases.cutShare(edges, h, thickness[h / 3]) > 0.9) {
+                    && creases.cutShare(h) > 0.9) {
                 length += edges.length(h);
                 if (worst < 0 || edges.length(h) > edges.length(worst)) {
                     worst = h;
                 }
             }
         }
-        if (worst < 0 || length < CUT_ACROSS * thickness[worst / 3]) {
+        if (worst < 0 || length < CUT_ACROSS * creases.thickness()[worst / 3]) {
             return Optional.empty();
         }
         Vector3d at = mesh.vertex(topology.from(worst));
         return Optional.of(Finding.warning(FaceExtraction.STAGE, "cut-across-wall",
                 "The face ends in the middle of a smooth wall here: there is no rim to end at.")
                 .at(new Place(at.x, at.y, at.z, worst / 3))
-                .measured(length, CUT_ACROSS * thickness[worst / 3], "mm").advising(ADVICE));
+                .measured(length, CUT_ACROSS * creases.thickness()[worst / 3], "mm").advising(ADVICE));
     }
 }

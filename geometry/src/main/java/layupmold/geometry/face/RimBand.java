@@ -21,31 +21,31 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
     private static final int SMOOTHING = 3;
 
     /** O(n + b log b) for b triangles near the boundary. */
-    static RimBand of(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges, boolean[] kept, float[] thickness) {
-        boolean[] rounding = rounding(topology, edges, thickness);
+    static RimBand of(TriangleMesh mesh, EdgeTopology topology, Creases creases, boolean[] kept) {
+        boolean[] rounding = rounding(topology, creases);
         int n = kept.length;
         RimBand band = new RimBand(new boolean[n], new boolean[n], new float[3 * n]);
-        band.spread(mesh, topology, edges, kept, thickness, rounding);
-        band.referToWall(topology, edges, kept, rounding);
+        band.spread(mesh, topology, creases, kept, rounding);
+        band.referToWall(topology, creases, kept, rounding);
         return band;
     }
 
     /** A band for solids: everything within {@code reachMm} of a smooth boundary. */
-    static RimBand ofSolid(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges, boolean[] kept, float[] scale) {
+    static RimBand ofSolid(TriangleMesh mesh, EdgeTopology topology, Creases creases, boolean[] kept) {
         int n = kept.length;
         boolean[] all = new boolean[n];
         Arrays.fill(all, true);
         RimBand band = new RimBand(new boolean[n], new boolean[n], new float[3 * n]);
-        band.spread(mesh, topology, edges, kept, scale, all);
+        band.spread(mesh, topology, creases, kept, all);
         return band;
     }
 
-    private static boolean[] rounding(EdgeTopology topology, EdgeAngles edges, float[] thickness) {
-        int n = thickness.length;
+    private static boolean[] rounding(EdgeTopology topology, Creases creases) {
+        int n = creases.thickness().length;
         boolean[] rounding = new boolean[n];
         for (int h = 0; h < 3 * n; h++) {
             int g = topology.twin(h);
-            if (g >= 0 && !Creases.isSharp(edges, h) && Creases.isRounding(edges, h, thickness[h / 3])) {
+            if (g >= 0 && !creases.isSharp(h) && creases.isRounding(h)) {
                 rounding[h / 3] = true;
                 rounding[g / 3] = true;
             }
@@ -53,7 +53,7 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
         boolean[] whole = rounding.clone();
         for (int t = 0; t < n; t++) {
             if (!rounding[t]) {
-                whole[t] = completesQuad(topology, edges, rounding, t) || isSurrounded(topology, rounding, t);
+                whole[t] = completesQuad(topology, creases.edges(), rounding, t) || isSurrounded(topology, rounding, t);
             }
         }
         return whole;
@@ -95,8 +95,9 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
         return count >= 2;
     }
 
-    private void spread(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges, boolean[] kept, float[] thickness,
-            boolean[] rounding) {
+    private void spread(TriangleMesh mesh, EdgeTopology topology, Creases creases, boolean[] kept, boolean[] rounding) {
+        EdgeAngles edges = creases.edges();
+        float[] thickness = creases.thickness();
         BoundaryPieces pieces = BoundaryPieces.of(mesh, topology, kept);
         int n = kept.length;
         float[] distance = new float[3 * n];
@@ -104,7 +105,7 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
         IntQueue queue = new IntQueue();
         for (int h = 0; h < 3 * n; h++) {
             int g = topology.twin(h);
-            if (g >= 0 && kept[h / 3] != kept[g / 3] && !Creases.isSharp(edges, h)) {
+            if (g >= 0 && kept[h / 3] != kept[g / 3] && !creases.isSharp(h)) {
                 distance[h] = 0;
                 distance[EdgeTopology.next(h)] = 0;
                 perimeter[h / 3] = pieces.isPerimeter(topology.from(h));
@@ -117,10 +118,10 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
             int before = EdgeTopology.previous(h);
             reach(EdgeTopology.next(h), h, edges.length(h), distance, thickness, rounding, queue);
             reach(before, h, edges.length(before), distance, thickness, rounding, queue);
-            if (topology.twin(h) >= 0 && !Creases.isSharp(edges, h)) {
+            if (topology.twin(h) >= 0 && !creases.isSharp(h)) {
                 reach(EdgeTopology.next(topology.twin(h)), h, 0, distance, thickness, rounding, queue);
             }
-            if (topology.twin(before) >= 0 && !Creases.isSharp(edges, before)) {
+            if (topology.twin(before) >= 0 && !creases.isSharp(before)) {
                 reach(topology.twin(before), h, 0, distance, thickness, rounding, queue);
             }
         }
@@ -143,14 +144,14 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
         }
     }
 
-    private void referToWall(EdgeTopology topology, EdgeAngles edges, boolean[] kept, boolean[] rounding) {
+    private void referToWall(EdgeTopology topology, Creases creases, boolean[] kept, boolean[] rounding) {
         int n = kept.length;
         boolean[] known = new boolean[n];
         IntQueue queue = new IntQueue();
         for (int t = 0; t < n; t++) {
             if (kept[t] && !rounding[t] && touches(topology, cuttable, t)) {
                 known[t] = true;
-                copyNormal(edges.normals(), t);
+                copyNormal(creases.edges().normals(), t);
                 queue.add(t);
             }
         }
@@ -158,7 +159,7 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
             int t = queue.take();
             for (int h = 3 * t; h < 3 * t + 3; h++) {
                 int g = topology.twin(h);
-                if (g >= 0 && cuttable[g / 3] && !known[g / 3] && !Creases.isSharp(edges, h)) {
+                if (g >= 0 && cuttable[g / 3] && !known[g / 3] && !creases.isSharp(h)) {
                     known[g / 3] = true;
                     System.arraycopy(wallNormal, 3 * t, wallNormal, g / 3 * 3, 3);
                     queue.add(g / 3);

@@ -15,12 +15,14 @@ import layupmold.geometry.mesh.EdgeTopology;
 record Segments(int[] ofTriangle, float[] widthMm, float[] thicknessMm) {
 
     /** O(n α(n)). */
-    static Segments of(EdgeTopology topology, EdgeAngles edges, float[] thickness) {
+    static Segments of(EdgeTopology topology, Creases creases) {
+        float[] thickness = creases.thickness();
+        EdgeAngles edges = creases.edges();
         int n = thickness.length;
         DisjointSets sets = new DisjointSets(n);
         for (int h = 0; h < 3 * n; h++) {
             int g = topology.twin(h);
-            if (g > h && !Creases.isEnd(edges, h, thickness[h / 3])) {
+            if (g > h && !creases.isEnd(h)) {
                 sets.join(h / 3, g / 3);
             }
         }

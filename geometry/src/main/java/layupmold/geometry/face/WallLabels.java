@@ -39,8 +39,9 @@ record WallLabels(boolean[] kept, float[] evidence) {
      *
      * @param inner true to keep the wall that the mold's side does not see
      */
-    static WallLabels ofShell(EdgeTopology topology, EdgeAngles edges, Patches patches, Segments segments,
-            WallSurvey survey, float[] thickness, boolean inner) {
+    static WallLabels ofShell(EdgeTopology topology, Creases creases, Patches patches, Segments segments,
+            WallSurvey survey, boolean inner) {
+        float[] thickness = creases.thickness();
         double[] through = segments.share(patches, p -> looksThrough(survey, patches, p, thickness));
         boolean mostTold = isMostTold(survey, patches);
         float[] evidence = new float[patches.count()];
@@ -52,7 +53,7 @@ record WallLabels(boolean[] kept, float[] evidence) {
                     : survey.isPaired(p);
             evidence[p] = evidence(survey, p, paired, narrow, mostTold, inner);
         }
-        return cut(topology, edges, patches, thickness, evidence);
+        return cut(topology, creases, patches, evidence);
     }
 
     private static boolean looksThrough(WallSurvey survey, Patches patches, int p, float[] thickness) {
@@ -109,23 +110,21 @@ record WallLabels(boolean[] kept, float[] evidence) {
     }
 
     /** Labels a solid: kept is all but what looks along the pull and can be seen from there. */
-    static WallLabels ofSolid(EdgeTopology topology, EdgeAngles edges, Patches patches, float[] evidence,
-            float[] scale) {
-        return cut(topology, edges, patches, scale, evidence);
+    static WallLabels ofSolid(EdgeTopology topology, Creases creases, Patches patches, float[] evidence) {
+        return cut(topology, creases, patches, evidence);
     }
 
-    private static WallLabels cut(EdgeTopology topology, EdgeAngles edges, Patches patches, float[] thickness,
-            float[] evidence) {
+    private static WallLabels cut(EdgeTopology topology, Creases creases, Patches patches, float[] evidence) {
         MinimumCut cut = new MinimumCut(patches.count());
         for (int p = 0; p < patches.count(); p++) {
-            double price = SCALE * evidence[p] * patches.area()[p] / thickness[patches.probe()[p]];
+            double price = SCALE * evidence[p] * patches.area()[p] / creases.thickness()[patches.probe()[p]];
             cut.prefer(p, (int) Math.max(-MOST, Math.min(MOST, price)));
         }
         int[] ofTriangle = patches.ofTriangle();
         for (int h = 0; h < topology.halfEdgeCount(); h++) {
             int g = topology.twin(h);
             if (g > h && ofTriangle[h / 3] != ofTriangle[g / 3]) {
-                double price = SCALE * edges.length(h) * Creases.cutShare(edges, h, thickness[h / 3]);
+                double price = SCALE * creases.edges().length(h) * creases.cutShare(h);
                 cut.join(ofTriangle[h / 3], ofTriangle[g / 3], (int) Math.min(MOST, price));
             }
         }
@@ -136,7 +135,7 @@ record WallLabels(boolean[] kept, float[] evidence) {
             kept[t] = side[ofTriangle[t]];
             sure[t] = evidence[ofTriangle[t]];
         }
-        settle(topology, edges, kept, sure);
+        settle(topology, creases.edges(), kept, sure);
         return new WallLabels(kept, sure);
     }
 

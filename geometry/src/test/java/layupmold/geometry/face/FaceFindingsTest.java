@@ -38,7 +38,8 @@ class FaceFindingsTest {
         }
         float[] thickness = new float[n];
         Arrays.fill(thickness, 3);
+        Creases creases = Creases.ofShell(BALL, TOPOLOGY, EdgeAngles.of(BALL, TOPOLOGY), thickness);
         return FaceFindings.cutAcrossWall(
-                BALL, TOPOLOGY, EdgeAngles.of(BALL, TOPOLOGY), new WallLabels(labels, new float[n]), thickness).get();
+                BALL, TOPOLOGY, creases, new WallLabels(labels, new float[n])).get();
     }
 }

@@ -35,6 +35,9 @@ class RandomShellFaceTest {
     /** Here both walls were seen alike from the mold, and a tenth of the inner wall was kept. */
     private static final long[] SEEN_ALIKE = {338};
 
+    /** Here a round of six segments was cut edge to edge, now before the silhouette and now behind it. */
+    private static final long[] COARSE_ROUNDS = {24, 37, 62, 73};
+
     static LongStream seeds() {
         return LongStream.concat(LongStream.range(0, SHELLS),
                 Stream.of(CHAMFERS_KEPT_ONCE, TEETH_ONCE, SEEN_ALIKE).flatMapToLong(LongStream::of));
@@ -43,7 +46,21 @@ class RandomShellFaceTest {
     @ParameterizedTest
     @MethodSource("seeds")
     void keepsTheWholeOuterWallAndNothingElse(long seed) {
-        ShellSpec spec = ShellSpec.random(seed).withInsideOut(false).withSpecks(0);
+        assertKeepsTheOuterWallOnly(ShellSpec.random(seed).withInsideOut(false).withSpecks(0));
+    }
+
+    static LongStream coarseRounds() {
+        return LongStream.concat(LongStream.range(0, 16), LongStream.of(COARSE_ROUNDS));
+    }
+
+    @ParameterizedTest
+    @MethodSource("coarseRounds")
+    void cutsRoundsOfSixSegmentsAtTheSilhouette(long seed) {
+        assertKeepsTheOuterWallOnly(
+                ShellSpec.random(seed).withInsideOut(false).withSpecks(0).withRim(RimKind.COARSE_ROUND));
+    }
+
+    private static void assertKeepsTheOuterWallOnly(ShellSpec spec) {
         TestPart part = RandomShells.shell(spec);
         FaceResult face = FaceExtraction.extract(
                 part.mesh(), EdgeTopology.of(part.mesh()), part.pull(), new Keep.Outer());
@@ -54,8 +71,9 @@ class RandomShellFaceTest {
         assertEquals(part.openings(), face.openings().size());
         assertEquals(0, face.topology().nonManifoldCount());
         assertEquals(0, face.topology().nonManifoldVertices(face.mesh().vertexCount()).length);
-        if (spec.rim() == RimKind.FULL_ROUND) {
-            assertTrue(keptBeyondTheCut(part, face) <= 0.001 * outer, "rim kept beyond its cut");
+        if (spec.rim() == RimKind.FULL_ROUND || spec.rim() == RimKind.COARSE_ROUND) {
+            double segmentDeg = spec.rim() == RimKind.COARSE_ROUND ? 30 : 22.5;
+            assertTrue(keptBeyondTheCut(part, face, segmentDeg) <= 0.001 * outer, "rim kept beyond its cut");
             assertTrue(sharpestTurnDeg(face) < 100, "the perimeter has teeth: " + sharpestTurnDeg(face));
             // The silhouette lies farther out than where the rounding begins; without zigzag its length is that of chords.
             assertEquals(chordsMm(face), face.perimeterMm(), 0.01 * face.perimeterMm());
@@ -121,17 +139,17 @@ class RandomShellFaceTest {
     }
 
     /**
-     * Area of pieces of a full round's triangles that look back along the pull by more than one segment of the round
-     * (22.5°): around the perimeter all of it lies beyond the silhouette.
+     * Area of pieces of a full round's triangles that look back along the pull by more than one segment of the round:
+     * around the perimeter all of it lies beyond the silhouette.
      */
-    private static double keptBeyondTheCut(TestPart part, FaceResult face) {
+    private static double keptBeyondTheCut(TestPart part, FaceResult face, double segmentDeg) {
         Vector3d pull = part.pull();
         double twice = 0;
         for (int t = 0; t < face.sourceTriangle().length; t++) {
             int source = face.sourceTriangle()[t];
             Vector3d normal = face.mesh().areaNormal(t);
             if (part.loopOfTriangle()[source] == 0
-                    && normal.dot(pull) > Math.sin(Math.toRadians(22.5)) * normal.length()) {
+                    && normal.dot(pull) > Math.sin(Math.toRadians(segmentDeg)) * normal.length()) {
                 twice += normal.length();
             }
         }

@@ -38,14 +38,17 @@ public record ShellSpec(
         boolean insideOut,
         int specks) {
 
-    /** The three kinds of rim that parts have. */
+    /** The three kinds of rim that parts have, and a round of as few segments as makers' exports have. */
     public enum RimKind {
-        SHARP, FULL_ROUND, CHAMFERED;
+        SHARP, FULL_ROUND, CHAMFERED, COARSE_ROUND;
+
+        private static final int CHOSEN_AT_RANDOM = 3;
 
         Rim section() {
             return switch (this) {
                 case SHARP -> Rim.sharp();
                 case FULL_ROUND -> Rim.fullRound(8);
+                case COARSE_ROUND -> Rim.fullRound(6);
                 case CHAMFERED -> Rim.chamfered(0.25);
             };
         }
@@ -70,7 +73,7 @@ public record ShellSpec(
     public static ShellSpec random(long seed) {
         SplittableRandom r = new SplittableRandom(seed * 0x9e3779b97f4a7c15L + 1);
         BaseShape base = BaseShape.values()[r.nextInt(BaseShape.values().length)];
-        RimKind rim = RimKind.values()[r.nextInt(RimKind.values().length)];
+        RimKind rim = RimKind.values()[r.nextInt(RimKind.CHOSEN_AT_RANDOM)];
         double least = r.nextDouble(1, 5);
         double greatest = Math.min(8, least * r.nextDouble(1, 3));
         return new ShellSpec(seed, base, rim, r.nextInt(4), r.nextInt(4), r.nextInt(4), least, greatest,
