@@ -30,8 +30,7 @@ public final class FlangeMeasurement {
     }
 
     /**
-     * Where the level border is narrowest. What lies within {@value #LEVEL_MM} mm of its plane counts as level: where the
-     * surface was rebuilt, labels do not end just where it turns.
+     * Where the level border is narrowest. What lies within {@value #LEVEL_MM} mm of its plane counts as level.
      *
      * @param widthMm least distance in any direction between its inner rim and the outline; infinite without a border
      * @param at a corner of either there, in the solid's frame; null without a border
@@ -52,31 +51,14 @@ public final class FlangeMeasurement {
         if (outline.isEmpty()) {
             return new Border(Double.POSITIVE_INFINITY, null);
         }
-        int[] rim = rim(solid, regions, topology, solid.vertex(outline.get(0)).z);
-        VertexDistance outwards = least(solid, rim, outline.toArray());
-        VertexDistance inwards = least(solid, outline.toArray(), rim);
-        VertexDistance least = inwards.mm() < outwards.mm() ? inwards : outwards;
-        return new Border(least.mm(), least.vertex() < 0 ? null : Place.at(solid.vertex(least.vertex())));
-    }
-
-    private static int[] rim(TriangleMesh solid, byte[] regions, EdgeTopology topology, double planeZ) {
-        IntArrayList rim = new IntArrayList();
-        for (int h = 0; h < topology.halfEdgeCount(); h++) {
-            int twin = topology.twin(h);
-            if (twin >= 0 && regions[twin / 3] <= MoldRegion.BORDER.ordinal()
-                    && isLevel(solid, regions, h / 3, planeZ) && !isLevel(solid, regions, twin / 3, planeZ)) {
-                addEdge(topology, h, rim);
-            }
-        }
-        return rim.toArray();
-    }
-
-    private static boolean isLevel(TriangleMesh solid, byte[] regions, int t, double planeZ) {
-        boolean level = regions[t] >= MoldRegion.WALL.ordinal() && regions[t] <= MoldRegion.BORDER.ordinal();
-        for (int k = 0; k < 3 && level; k++) {
-            level = Math.abs(solid.xyz()[3 * solid.triangles()[3 * t + k] + 2] - planeZ) <= LEVEL_MM;
-        }
-        return level;
+        TriangleMesh outer = new TriangleMesh(solid.xyz(), outline.toArray());
+        TriangleMesh rim = LevelRim.of(solid, regions, topology, solid.vertex(outline.get(0)).z, LEVEL_MM);
+        VertexDistance outwards = least(rim, outer);
+        VertexDistance inwards = least(outer, rim);
+        boolean atOutline = inwards.mm() < outwards.mm();
+        VertexDistance least = atOutline ? inwards : outwards;
+        return new Border(least.mm(),
+                least.vertex() < 0 ? null : Place.at((atOutline ? outer : rim).vertex(least.vertex())));
     }
 
     /** As a triangle without width. */
@@ -85,9 +67,9 @@ public final class FlangeMeasurement {
         edges.add(topology.to(h));
     }
 
-    private static VertexDistance least(TriangleMesh solid, int[] from, int[] to) {
-        int[] vertices = IntStream.of(from).distinct().toArray();
-        return VertexDistance.least(solid.xyz(), vertices, TriangleBvh.of(new TriangleMesh(solid.xyz(), to)), null);
+    private static VertexDistance least(TriangleMesh from, TriangleMesh to) {
+        int[] vertices = IntStream.of(from.triangles()).distinct().toArray();
+        return VertexDistance.least(from.xyz(), vertices, TriangleBvh.of(to), null);
     }
 
     /** An ERROR if the border is narrower than asked somewhere, by more than {@value #SLACK_MM} mm. */

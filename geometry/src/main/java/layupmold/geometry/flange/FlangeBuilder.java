@@ -113,12 +113,17 @@ public final class FlangeBuilder {
                 profile.levels().get(0).height(), spec.draftDeg(), up, lattice);
         Rings inner = new Rings(List.of(addBand(first)), growth.tips(first.distanceMm()));
         Geometry area = plan;
+        Geometry withoutBorder = plan;
         for (int i = 0; i < profile.levels().size(); i++) {
             FlangeProfile.Level level = profile.levels().get(i);
             boolean isBorder = level.region() == MoldRegion.BORDER;
-            area = isBorder
-                    ? outline(PlanRegion.grow(area, level.distanceMm() - profile.edgeDistanceMm()), bulge, clearanceMm)
-                    : growth.by(level.distanceMm());
+            if (isBorder) {
+                area = PlanRegion.grow(withoutBorder, level.distanceMm() - profile.edgeDistanceMm());
+                area = i == profile.levels().size() - 1 ? outline(area, bulge, clearanceMm) : area;
+            } else {
+                area = growth.by(level.distanceMm());
+                withoutBorder = area;
+            }
             // Long triangles between a foot that climbs and a level top would lean in; farther out they may grow.
             Rings outer = new Rings(addRings(PlanRegion.stepped(area, Math.scalb(stepMm, i)), up * level.height()),
                     isBorder ? List.of() : growth.tips(level.distanceMm()));

@@ -26,6 +26,12 @@ record FlangeProfile(double stripMm, double stripRiseMm, List<Level> levels, dou
     private static final double LEAST_WALL_MM = 1;
     /** The wall begins with a narrow strip, at most half of it. */
     private static final double WIDEST_STRIP_MM = 0.2;
+    /**
+     * Offsets that move the border's inner rim by more may turn it over at corners: a ring this much farther out than it
+     * gets keeps that from reaching the outline.
+     */
+    private static final double GUARD_MM = 1;
+    private static final double LEAST_GUARDED_MM = 1;
 
     /**
      * A ring around the perimeter.
@@ -66,6 +72,10 @@ record FlangeProfile(double stripMm, double stripRiseMm, List<Level> levels, dou
         }
         double corner = radius > 0 ? (Math.PI / 2 - draft) / edgeSteps(draft) : Math.PI / 2 - draft;
         double mitre = offsetMm * Math.tan(corner / 2);
+        double guard = mitre + GUARD_MM;
+        if (offsetMm > LEAST_GUARDED_MM && 2 * guard < spec.widthMm()) {
+            levels.add(new Level(distance + guard, plane, MoldRegion.BORDER));
+        }
         double spare = PlanRegion.MOST_LOST_MM + (offsetMm > 0 ? FlangeBuilder.REBUILT_RIM_MM : 0);
         levels.add(new Level(distance + spec.widthMm() + mitre + spare, plane, MoldRegion.BORDER));
         return new FlangeProfile(strip, strip / Math.tan(draft), levels, plane);
@@ -73,7 +83,7 @@ record FlangeProfile(double stripMm, double stripRiseMm, List<Level> levels, dou
 
     /** Distance at which the edge ends and the border begins. */
     double edgeDistanceMm() {
-        return levels.get(levels.size() - 2).distanceMm();
+        return levels.stream().filter(l -> l.region() != MoldRegion.BORDER).reduce((a, b) -> b).get().distanceMm();
     }
 
     /** Least radius of an edge on whose facets a ball can lie. */

@@ -9,6 +9,7 @@ import layupmold.geometry.MoldRegion;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.recipe.InspectSpec;
 import org.junit.jupiter.api.Test;
 
 /** Walls of plane facets whose slopes are known, and a border whose rim and outline are. */
@@ -61,8 +62,20 @@ class FlangeMeasurementTest {
         assertEquals(border.at(), failure.place());
     }
 
+    /** A corner of the rim that stands off the plane tips the triangles at it: those are level as far as halfway to it. */
+    @Test
+    void aBorderGoesOnToWhereItLeavesItsPlane() {
+        double levelMm = InspectSpec.LEAST_TOLERANCE_MM;
+        assertEquals(10, diamondInASquare(0.99 * levelMm).widthMm(), 1e-3);
+        assertEquals(5, diamondInASquare(2 * levelMm).widthMm(), 1e-3);
+    }
+
     private static FlangeMeasurement.Border diamondInASquare() {
-        double[] xyz = {40, 0, 0, 0, 40, 0, -40, 0, 0, 0, -40, 0, 50, 50, 0, -50, 50, 0, -50, -50, 0, 50, -50, 0,
+        return diamondInASquare(0);
+    }
+
+    private static FlangeMeasurement.Border diamondInASquare(double risenMm) {
+        double[] xyz = {40, 0, risenMm, 0, 40, 0, -40, 0, 0, 0, -40, 0, 50, 50, 0, -50, 50, 0, -50, -50, 0, 50, -50, 0,
             0, 0, -5, 0, 0, -90};
         int[] triangles = new int[48];
         byte[] regions = new byte[16];

@@ -1,0 +1,54 @@
+package layupmold.geometry.flange;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import layupmold.geometry.bvh.SelfIntersections;
+import layupmold.geometry.mesh.CoordinateLattice;
+import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.offset.OffsetStage;
+import layupmold.geometry.offset.OffsetSurface;
+import layupmold.geometry.recipe.FlangeSpec;
+import layupmold.geometry.recipe.Tool;
+import layupmold.geometry.shapes.Shapes;
+import org.joml.Vector3d;
+import org.junit.jupiter.api.Test;
+
+/** A plug whose lobes are narrower than twice its offset: wall and border fold there. */
+class FoldingPlugTest {
+
+    private static final CoordinateLattice LATTICE = CoordinateLattice.within(500);
+    private static final double OFFSET_MM = 2.5;
+
+    /** Triangles that fold at the rim of a plain border reach its outline, which was rebuilt in steps of half a millimetre. */
+    @Test
+    void foldsAtTheBordersRimLeaveItsOutlineAlone() {
+        TriangleMesh tool = cloverleaf();
+        FlangedSurface flanged = FlangeBuilder.build(tool, new byte[tool.triangleCount()], Shapes.outline(tool),
+                Tool.MALE, FlangeSpec.defaults(), 4, -OFFSET_MM, 0, LATTICE);
+        OffsetSurface plug = OffsetStage.offset(flanged, -OFFSET_MM, LATTICE);
+        assertEquals(0, SelfIntersections.find(plug.mesh(), 10).length);
+        assertTrue(plug.worst().mm() <= 0.02, plug.worst()::toString);
+        assertEquals(flanged.outline().length, plug.outline().length);
+        double[] before = heightsOf(flanged.mesh(), flanged.outline());
+        double[] after = heightsOf(plug.mesh(), plug.outline());
+        assertEquals(before[0], before[1], 0);
+        assertEquals(OFFSET_MM, Math.abs(after[0] - before[0]), 1e-3);
+        assertEquals(after[0], after[1], 1e-3);
+    }
+
+    /** A bowl's cap, up to 9.5 mm from its axis at the tips of its four lobes in plan. */
+    private static TriangleMesh cloverleaf() {
+        TriangleMesh bowl = Shapes.bent(Shapes.bowl(12, 40, 4, 32), p -> {
+            double stretch = 1 + 0.35 * Math.cos(4 * Math.atan2(p.y, p.x)) * Math.hypot(p.x, p.y) / 12;
+            return new Vector3d(p.x * stretch, p.y * stretch, p.z);
+        });
+        return new TriangleMesh(LATTICE.round(bowl.xyz().clone()), bowl.triangles());
+    }
+
+    private static double[] heightsOf(TriangleMesh mesh, int[] vertices) {
+        double[] heights = Arrays.stream(vertices).mapToDouble(v -> mesh.xyz()[3 * v + 2]).sorted().toArray();
+        return new double[] {heights[0], heights[heights.length - 1]};
+    }
+}
