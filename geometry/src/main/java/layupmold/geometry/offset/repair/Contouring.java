@@ -25,6 +25,7 @@ final class Contouring {
     /** A region that has grown so far from what it was never closes: the disagreement runs ahead of it. */
     private static final int GROWTH_CELLS = 4_000;
     private static final int GROWTH_FACTOR = 32;
+    private static final int MOST_GROWTH_CELLS = 150_000;
 
     /**
      * @param sheet without unused vertices
@@ -74,7 +75,7 @@ final class Contouring {
             region = new RepairRegion(grid);
         }
         FieldAtCorners known = new FieldAtCorners(grid, field);
-        int most = Math.min(2 * CELL_BUDGET, GROWTH_CELLS + GROWTH_FACTOR * Math.min(CELL_BUDGET, region.size()));
+        int most = region.size() + Math.min(MOST_GROWTH_CELLS, GROWTH_CELLS + (GROWTH_FACTOR - 1) * region.size());
         for (int attempt = 0; attempt < ATTEMPTS && region.size() <= most; attempt++) {
             int before = region.size();
             Result result = attempt(grid, region, known, 1 + attempt / ATTEMPTS_PER_REACH);
