@@ -19,6 +19,8 @@ record Creases(EdgeAngles edges, float[] thickness, BitSet folds) {
 
     /** Share of the full price that a cut along a rim's edge costs. */
     static final double LOW = 0.02;
+    private static final double IN_WALL = 0.9;
+    private static final double GOOD_PART = 0.1;
 
     static Creases ofShell(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges, float[] thickness) {
         return new Creases(edges, thickness, FullRounds.folds(mesh, topology, edges, thickness, SHARP));
@@ -53,5 +55,31 @@ record Creases(EdgeAngles edges, float[] thickness, BitSet folds) {
     /** Whether a smooth segment ends at the edge. */
     boolean isEnd(int h) {
         return isSharp(h) || isRounding(h);
+    }
+
+    /** Whether an edge lies inside a wall, where no surface ends. */
+    boolean isInWall(int h) {
+        return cutShare(h) > IN_WALL;
+    }
+
+    /** By triangle, whether a good part of the border of its equally labelled region runs through walls; O(n). */
+    boolean[] endInWall(EdgeTopology topology, boolean[] label) {
+        LabelRegions regions = LabelRegions.of(topology, label);
+        double[] border = new double[regions.count()];
+        double[] inWall = new double[regions.count()];
+        for (int h = 0; h < topology.halfEdgeCount(); h++) {
+            int g = topology.twin(h);
+            int r = regions.ofTriangle()[h / 3];
+            if (g >= 0 && regions.ofTriangle()[g / 3] != r) {
+                border[r] += edges.length(h);
+                inWall[r] += isInWall(h) ? edges.length(h) : 0;
+            }
+        }
+        boolean[] ends = new boolean[label.length];
+        for (int t = 0; t < ends.length; t++) {
+            int r = regions.ofTriangle()[t];
+            ends[t] = inWall[r] > GOOD_PART * border[r];
+        }
+        return ends;
     }
 }

@@ -98,7 +98,7 @@ public final class FaceExtraction {
         WallLabels labels = WallLabels.ofSolid(topology, creases, patches,
                 SolidBack.evidence(mesh, bvh, edges, patches, pull));
         RimBand band = RimBand.ofSolid(mesh, topology, creases, labels.kept());
-        return cut(labels, band, RimField.ofSolid(mesh, topology, edges, band, pull), PartKind.SOLID,
+        return cut(labels, creases, band, RimField.ofSolid(mesh, topology, edges, band, pull), PartKind.SOLID,
                 Double.NaN);
     }
 
@@ -120,7 +120,7 @@ public final class FaceExtraction {
         FaceFindings.doubtfulWalls(mesh, patches, survey, labels, edges.areas()).ifPresent(findings::add);
         FaceFindings.cutAcrossWall(mesh, topology, creases, labels).ifPresent(findings::add);
         RimBand band = RimBand.of(mesh, topology, creases, labels.kept());
-        return cut(labels, band, RimField.of(mesh, topology, edges, band, inner ? null : pull),
+        return cut(labels, creases, band, RimField.of(mesh, topology, edges, band, inner ? null : pull),
                 PartKind.CLOSED_SHELL, typical);
     }
 
@@ -131,11 +131,12 @@ public final class FaceExtraction {
         return answer.triangle;
     }
 
-    private FaceResult cut(WallLabels labels, RimBand band, float[] field, PartKind kind, double thicknessMm) {
+    private FaceResult cut(
+            WallLabels labels, Creases creases, RimBand band, float[] field, PartKind kind, double thicknessMm) {
         SurfaceSplit split = SurfaceSplit.of(mesh, topology, labels.kept(), band.cuttable(), field);
         EdgeTopology splitTopology = split.isWhole() ? topology : EdgeTopology.of(split.mesh());
         double[] areas = split.isWhole() ? edges.areas() : split.areas();
-        KeptPiece.clean(splitTopology, areas, split, labels).ifPresent(findings::add);
+        KeptPiece.clean(splitTopology, areas, split, labels, creases.endInWall(topology, labels.kept())).ifPresent(findings::add);
         FaceMesh face = FaceMesh.of(split.mesh(), split.kept(), areas);
         int[] source = new int[face.source().length];
         Arrays.setAll(source, t -> split.source()[face.source()[t]]);

@@ -121,7 +121,7 @@ final class FaceFindings {
         for (int h = 0; h < topology.halfEdgeCount(); h++) {
             int g = topology.twin(h);
             if (g > h && (regions.ofTriangle()[h / 3] == main) != (regions.ofTriangle()[g / 3] == main)
-                    && creases.cutShare(h) > 0.9) {
+                    && creases.isInWall(h)) {
                 length += edges.length(h);
                 if (worst < 0 || edges.length(h) > edges.length(worst)) {
                     worst = h;

@@ -39,7 +39,7 @@ final class FullRounds {
     }
 
     /**
-     * Half-edges that turn more than {@code sharp} and yet are folds of a full round; O(n) and a few triangles for each.
+     * Half-edges that turn more than {@code sharp} and yet are folds of a full round; O(n) and a few triangles each.
      *
      * @param thickness wall thickness by triangle, mm
      */

@@ -17,9 +17,12 @@ final class KeptPiece {
      * Changes the labels of {@code split}: other pieces that hold no evidence of another wall are kept after all, then
      * only the largest kept piece stays.
      *
+     * @param endsInWall by triangle of the part, whether its piece ends in the midst of walls: such a piece is no face but
+     *     the side of a rib or boss that reaches past the rim
      * @return a warning if a large piece had to go
      */
-    static Optional<Finding> clean(EdgeTopology topology, double[] areas, SurfaceSplit split, WallLabels labels) {
+    static Optional<Finding> clean(EdgeTopology topology, double[] areas, SurfaceSplit split, WallLabels labels,
+            boolean[] endsInWall) {
         boolean[] kept = split.kept();
         LabelRegions regions = LabelRegions.of(topology, kept);
         double[] area = new double[regions.count()];
@@ -38,20 +41,26 @@ final class KeptPiece {
                 kept[t] = true;
             }
         }
-        return keepLargest(topology, areas, split);
+        return keepLargest(topology, areas, split, endsInWall);
     }
 
-    private static Optional<Finding> keepLargest(EdgeTopology topology, double[] areas, SurfaceSplit split) {
+    private static Optional<Finding> keepLargest(
+            EdgeTopology topology, double[] areas, SurfaceSplit split, boolean[] endsInWall) {
         boolean[] kept = split.kept();
         LabelRegions regions = LabelRegions.of(topology, kept);
         double[] area = regions.areas(kept, areas);
+        boolean[] isNoFace = new boolean[regions.count()];
+        for (int t = 0; t < kept.length; t++) {
+            isNoFace[regions.ofTriangle()[t]] |= endsInWall[split.source()[t]];
+        }
         int best = LabelRegions.largest(area);
         int second = -1;
         for (int t = 0; t < kept.length; t++) {
             int r = regions.ofTriangle()[t];
             if (kept[t] && r != best) {
                 kept[t] = false;
-                if (area[r] > NOTABLE * area[best] && (second < 0 || area[r] > area[regions.ofTriangle()[second]])) {
+                if (area[r] > NOTABLE * area[best] && !isNoFace[r]
+                        && (second < 0 || area[r] > area[regions.ofTriangle()[second]])) {
                     second = t;
                 }
             }

@@ -11,6 +11,7 @@ import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.Keep;
+import layupmold.geometry.shapes.Revolved;
 import layupmold.geometry.shapes.Shapes;
 import org.joml.Matrix4d;
 import org.joml.Vector3d;
@@ -35,6 +36,18 @@ class FaceExtractionTest {
         double chord = 160 * 2 * Math.sin(Math.PI / 160);
         assertEquals(chord * 100 * Math.sin(Math.toRadians(openDeg)), face.perimeterMm(), 1e-6);
         assertTrue(face.openings().isEmpty());
+        assertTrue(face.findings().isEmpty(), face.findings().toString());
+    }
+
+    /** The collar's sides are seen from the mold's side below the rim, but stand on the inner wall. */
+    @Test
+    void aCollarThatReachesPastTheRimIsNoPieceOfTheFace() {
+        TriangleMesh pan = new Revolved().to(0, 0).to(50, 0).to(55, 30).to(52, 30).to(47.5, 3)
+                .to(23, 3).to(23, 20).to(23, 35).to(23, 50).to(20, 50).to(20, 35).to(20, 20).to(20, 3).to(0, 3)
+                .solid(96);
+        FaceResult face = FaceExtraction.extract(pan, EdgeTopology.of(pan), UP, new Keep.Outer());
+        double chord = 2 * Math.sin(Math.PI / 96);
+        assertEquals(96 * chord * 55, face.perimeterMm(), 1e-6);
         assertTrue(face.findings().isEmpty(), face.findings().toString());
     }
 
