@@ -1,6 +1,7 @@
 package layupmold.geometry;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import layupmold.geometry.body.BodyBuilder;
@@ -23,6 +24,7 @@ import layupmold.geometry.inspect.Inspection;
 import layupmold.geometry.laminate.LaminateFigures;
 import layupmold.geometry.laminate.LaminateStack;
 import layupmold.geometry.laminate.OffsetRule;
+import layupmold.geometry.mark.TrimMark;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.PartFile;
@@ -51,8 +53,6 @@ import org.joml.Vector3d;
  */
 public final class MoldPipeline {
 
-    /** Least width of the groove that marks an opening's trim line, mm. */
-    private static final double LEAST_GROOVE_MM = 0.8;
     /** For wall, rise and offset. */
     private static final double SPARE_EXTENT_MM = 100;
 
@@ -100,7 +100,9 @@ public final class MoldPipeline {
         LaminateFigures laminate = LaminateStack.of(recipe.layup());
         double offset = OffsetRule.signedOffsetMm(recipe.tool(), recipe.hold(), laminate.laminateMm(),
                 recipe.releaseMm(), recipe.layup().finishCoatMm());
-        double trimDepth = recipe.flange().trimLineDepthMm();
+        double behindMm = female ? offset : -offset;
+        // On caps it is a groove of either tool.
+        TrimMark mark = TrimMark.of(recipe.flange().trimLineDepthMm(), behindMm);
 
         CleanPart part = stage("read", 0, () -> PartCleaner.clean(file, recipe));
         collect(file.findings());
@@ -123,12 +125,11 @@ public final class MoldPipeline {
         boolean[] plugged = plugged(turned, part.unit().inMm());
         FaceFrame fine = turned.withShortSides(FlangeBuilder.LONGEST_SIDE_MM);
         CappedFace capped = stage("opening", 0.4, () -> OpeningCapper.cap(fine.mesh(), fine.topology(),
-                fine.openings(), fine.perimeter(), grooveWidths(plugged, trimDepth)));
+                fine.openings(), fine.perimeter(), marks(plugged, mark)));
         collect(capped.findings());
-        TriangleMesh engraved = TrimEngraving.engrave(capped, female ? trimDepth : -trimDepth);
+        TriangleMesh engraved = TrimEngraving.engrave(capped, female ? mark.depthMm() : -mark.depthMm());
 
         CoordinateLattice lattice = CoordinateLattice.within(extentMm(engraved));
-        double behindMm = female ? offset : -offset;
         double ballMm = recipe.fillet().fill() ? FilletStage.ballMm(filletMm(), behindMm) : 0;
         FlangedSurface grown = stage("flange", 0.45, () -> flange(engraved, capped, plugged, offset, ballMm, lattice));
         collect(grown.findings());
@@ -199,12 +200,10 @@ public final class MoldPipeline {
         return IntStream.range(0, plugged.length).anyMatch(i -> plugged[i]);
     }
 
-    private static double[] grooveWidths(boolean[] plugged, double trimDepthMm) {
-        double[] widths = new double[plugged.length];
-        for (int i = 0; i < widths.length; i++) {
-            widths[i] = trimDepthMm == 0 || plugged[i] ? 0 : Math.max(LEAST_GROOVE_MM, 3 * trimDepthMm);
-        }
-        return widths;
+    private static TrimMark[] marks(boolean[] plugged, TrimMark mark) {
+        TrimMark[] marks = new TrimMark[plugged.length];
+        Arrays.setAll(marks, i -> plugged[i] ? TrimMark.NONE : mark);
+        return marks;
     }
 
     private FlangedSurface flange(TriangleMesh engraved, CappedFace capped, boolean[] plugged, double offsetMm,

@@ -81,7 +81,7 @@ public final class FlangeBuilder {
             double roomMm, double offsetMm, double ballMm, CoordinateLattice lattice) {
         PerimeterPlan.of(face.xyz(), perimeter);
         double up = side == Tool.FEMALE ? 1 : -1;
-        PerimeterSkirt.Result skirt = PerimeterSkirt.grow(face, regions, perimeter, up, spec,
+        PerimeterSkirt.Result skirt = PerimeterSkirt.grow(face, regions, perimeter, up, spec, offsetMm,
                 Math.max(Math.max(LEAST_PLAIN_MM, ballMm), PLAIN_BY_OFFSET * Math.abs(offsetMm)));
         return new FlangeBuilder(skirt, up, lattice).build(spec, roomMm, offsetMm, ballMm);
     }

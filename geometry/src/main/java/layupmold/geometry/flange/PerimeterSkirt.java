@@ -61,11 +61,13 @@ final class PerimeterSkirt {
      * @param face facing out of the mold, pull along z
      * @param perimeter vertices of its boundary, the face on the left
      * @param up 1 if the flange's wall climbs with z, -1 if against it
+     * @param offsetMm signed offset along the part's outward normal that will follow
      * @param plainMm width beyond the mark
      * @throws Rejection if no skirt, however narrow, clears the face
      */
-    static Result grow(TriangleMesh face, byte[] regions, int[] perimeter, double up, FlangeSpec spec, double plainMm) {
-        SkirtSection section = SkirtSection.of(spec, plainMm);
+    static Result grow(TriangleMesh face, byte[] regions, int[] perimeter, double up, FlangeSpec spec,
+            double offsetMm, double plainMm) {
+        SkirtSection section = SkirtSection.of(spec, offsetMm, plainMm);
         PerimeterSlope[] slopes =
                 PerimeterSlope.along(face, perimeter, up, section.widthMm(), Math.toRadians(90 - spec.draftDeg()));
         PerimeterSkirt skirt = new PerimeterSkirt(face, regions, perimeter, slopes, section);

@@ -1,60 +1,63 @@
 package layupmold.geometry.flange;
 
+import layupmold.geometry.mark.TrimMark;
 import layupmold.geometry.recipe.FlangeSpec;
 import org.joml.Vector3d;
 
 /**
- * The skirt cut across the perimeter: a groove or step of the trim line's depth, then a plain strip.
+ * The skirt cut across the perimeter: the trim line's mark, a groove or step, then a plain strip.
  *
- * @param depthMm of the mark; 0 for none
- * @param markMm width of the mark
+ * @param mark before it is offset
  * @param plainMm width of the strip beyond it
  * @param steepestRad elevation that nothing exceeds, so that the part releases
  */
-record SkirtSection(double depthMm, double markMm, double plainMm, double steepestRad) {
+record SkirtSection(TrimMark mark, double plainMm, double steepestRad) {
 
-    /** Least width of the mark and width by depth: as around openings. */
-    private static final double LEAST_MARK_MM = 0.8;
-    private static final double WIDTH_BY_DEPTH = 3;
+    /** The strip before the mark, which the offset all but closes, is narrowed only where the rest is by more than this. */
+    private static final double FIRM = 2.5;
 
-    static SkirtSection of(FlangeSpec spec, double plainMm) {
-        double depth = spec.trimLineDepthMm();
-        return new SkirtSection(depth, depth > 0 ? Math.max(LEAST_MARK_MM, WIDTH_BY_DEPTH * depth) : 0, plainMm,
+    /** @param offsetMm signed offset along the part's outward normal that will follow */
+    static SkirtSection of(FlangeSpec spec, double offsetMm, double plainMm) {
+        return new SkirtSection(TrimMark.of(spec.trimLineDepthMm(), offsetMm), plainMm,
                 Math.toRadians(90 - spec.draftDeg()));
     }
 
     double widthMm() {
-        return markMm + plainMm;
+        return mark.endMm() + plainMm;
     }
 
     int rings() {
-        return depthMm > 0 ? 3 : 1;
+        return 1 + beforeEnd().length;
     }
 
-    /** Where a ring of the mark would lie without it, as a share of the way from the perimeter to the skirt's end. */
+    /** Where the rings but the last would lie without the mark, as shares of the way from the perimeter to the end. */
     double unmarkedShare(int ring) {
-        return markMm * (ring + 1) / 2 / widthMm();
+        return beforeEnd()[ring] / widthMm();
+    }
+
+    private double[] beforeEnd() {
+        if (mark.depthMm() == 0) {
+            return new double[0];
+        }
+        return mark.leadMm() == 0 ? new double[] {mark.valleyMm(), mark.endMm()}
+                : new double[] {mark.leadMm(), mark.valleyMm(), mark.endMm()};
     }
 
     /** Place of ring {@code ring} relative to the perimeter, for a skirt {@code share} times as large. */
     Vector3d at(PerimeterSlope slope, double share, int ring) {
         double e = slope.elevationRad();
+        double turn = Math.atan2(2 * mark.depthMm(), mark.widthMm());
+        double side = Math.hypot(mark.depthMm(), mark.widthMm() / 2);
+        // On a plain skirt all of these are 0 but the last.
+        double[] lengths = {mark.leadMm(), side, side, plainMm};
+        double[] elevations = {e, e - turn, Math.min(e + turn, steepestRad), e};
+        int sections = ring == rings() - 1 ? lengths.length : ring + (mark.leadMm() == 0 ? 2 : 1);
         double run = 0;
         double rise = 0;
-        if (depthMm > 0) {
-            double turn = Math.atan2(2 * depthMm, markMm);
-            double side = share * Math.hypot(depthMm, markMm / 2);
-            run = side * Math.cos(e - turn);
-            rise = side * Math.sin(e - turn);
-            if (ring > 0) {
-                double back = Math.min(e + turn, steepestRad);
-                run += side * Math.cos(back);
-                rise += side * Math.sin(back);
-            }
-        }
-        if (ring == rings() - 1) {
-            run += share * plainMm * Math.cos(e);
-            rise += share * plainMm * Math.sin(e);
+        for (int i = 0; i < sections; i++) {
+            double length = lengths[i] * (i == 0 ? Math.min(1, FIRM * share) : share);
+            run += length * Math.cos(elevations[i]);
+            rise += length * Math.sin(elevations[i]);
         }
         return slope.along(run, rise);
     }

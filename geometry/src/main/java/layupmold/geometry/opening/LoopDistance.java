@@ -56,7 +56,36 @@ final class LoopDistance {
         return low;
     }
 
-    private static double toSegment(double[] xyz, int p, int a, int b) {
+    /** Distance of vertex {@code v} from the loop; O(loop). */
+    static double at(double[] xyz, int loopCount, int v) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int a = 0; a < loopCount; a++) {
+            least = Math.min(least, toSegment(xyz, v, a, (a + 1) % loopCount));
+        }
+        return least;
+    }
+
+    /** Moves vertex {@code v} away from the nearest point of the loop, or towards it, to the given distance; O(loop). */
+    static void moveTo(double[] xyz, int loopCount, int v, double distance) {
+        int nearest = 0;
+        double least = Double.POSITIVE_INFINITY;
+        for (int a = 0; a < loopCount; a++) {
+            double d = toSegment(xyz, v, a, (a + 1) % loopCount);
+            if (d < least) {
+                least = d;
+                nearest = a;
+            }
+        }
+        int next = (nearest + 1) % loopCount;
+        double share = shareAlong(xyz, v, nearest, next);
+        for (int k = 0; k < 3 && least > 0; k++) {
+            double foot = xyz[3 * nearest + k] + share * (xyz[3 * next + k] - xyz[3 * nearest + k]);
+            xyz[3 * v + k] = foot + distance / least * (xyz[3 * v + k] - foot);
+        }
+    }
+
+    /** Where on the segment, from 0 at {@code a} to 1 at {@code b}, {@code p} is nearest to. */
+    private static double shareAlong(double[] xyz, int p, int a, int b) {
         double dot = 0;
         double square = 0;
         for (int k = 0; k < 3; k++) {
@@ -64,7 +93,11 @@ final class LoopDistance {
             dot += along * (xyz[3 * p + k] - xyz[3 * a + k]);
             square += along * along;
         }
-        double share = square > 0 ? Math.max(0, Math.min(1, dot / square)) : 0;
+        return square > 0 ? Math.max(0, Math.min(1, dot / square)) : 0;
+    }
+
+    private static double toSegment(double[] xyz, int p, int a, int b) {
+        double share = shareAlong(xyz, p, a, b);
         double sum = 0;
         for (int k = 0; k < 3; k++) {
             double d = xyz[3 * p + k] - xyz[3 * a + k] - share * (xyz[3 * b + k] - xyz[3 * a + k]);

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mark.TrimMark;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
@@ -22,12 +23,12 @@ public final class OpeningCapper {
 
     private final TriangleMesh face;
     private final EdgeTopology topology;
-    private final double[] trimRingWidthsMm;
+    private final TrimMark[] trimMarks;
 
-    private OpeningCapper(TriangleMesh face, EdgeTopology topology, double[] trimRingWidthsMm) {
+    private OpeningCapper(TriangleMesh face, EdgeTopology topology, TrimMark[] trimMarks) {
         this.face = face;
         this.topology = topology;
-        this.trimRingWidthsMm = trimRingWidthsMm;
+        this.trimMarks = trimMarks;
     }
 
     /**
@@ -35,20 +36,20 @@ public final class OpeningCapper {
      * @param topology its edges
      * @param openingLoops boundary half-edges of each opening, in order, face on the left
      * @param perimeterLoop boundary half-edges of the perimeter
-     * @param trimRingWidthsMm width of each opening's ring for the trim mark; 0 for none
+     * @param trimMarks of each opening; {@link TrimMark#NONE} for none
      * @throws Rejection if an opening cannot be closed without crossing itself or the face, or two caps cross
      */
     public static CappedFace cap(TriangleMesh face, EdgeTopology topology, List<int[]> openingLoops,
-            int[] perimeterLoop, double[] trimRingWidthsMm) {
-        return new OpeningCapper(face, topology, trimRingWidthsMm).run(openingLoops, perimeterLoop);
+            int[] perimeterLoop, TrimMark[] trimMarks) {
+        return new OpeningCapper(face, topology, trimMarks).run(openingLoops, perimeterLoop);
     }
 
-    /** The same with as wide a ring at every opening. */
+    /** The same with a mark of one width right beside every opening. */
     public static CappedFace cap(TriangleMesh face, EdgeTopology topology, List<int[]> openingLoops,
             int[] perimeterLoop, double trimRingWidthMm) {
-        double[] widths = new double[openingLoops.size()];
-        Arrays.fill(widths, trimRingWidthMm);
-        return cap(face, topology, openingLoops, perimeterLoop, widths);
+        TrimMark[] marks = new TrimMark[openingLoops.size()];
+        Arrays.fill(marks, new TrimMark(0, trimRingWidthMm, trimRingWidthMm * TrimEngraving.MOST_DEPTH_BY_WIDTH));
+        return cap(face, topology, openingLoops, perimeterLoop, marks);
     }
 
     private CappedFace run(List<int[]> openingLoops, int[] perimeterLoop) {
@@ -83,7 +84,7 @@ public final class OpeningCapper {
                 if (patches[i] == null) {
                     try {
                         patches[i] = OpeningPatches.of(face, topology, loops.get(i), best[i],
-                                trimRingWidthsMm[i]);
+                                trimMarks[i]);
                     } catch (Rejection e) {
                         refused[i] = e;
                     }

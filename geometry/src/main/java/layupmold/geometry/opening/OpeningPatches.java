@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mark.TrimMark;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 
@@ -36,7 +37,7 @@ final class OpeningPatches {
      * @throws Rejection if a loop cannot be closed
      */
     static OpeningPatches of(TriangleMesh face, EdgeTopology topology, int[] halfEdges, CapShape best,
-            double trimRingWidthMm) {
+            TrimMark mark) {
         OpeningPatches patches = new OpeningPatches();
         for (int[] simple : simpleLoops(topology, halfEdges)) {
             OpeningLoop loop = OpeningLoop.of(face, topology, simple);
@@ -47,7 +48,7 @@ final class OpeningPatches {
                         .at(loop.place()).measured(loop.perimeter(), null, "mm")
                         .advising("Close the opening in the part, or smooth its edge."));
             }
-            patches.add(face, loop, shaped, trimRingWidthMm);
+            patches.add(face, loop, shaped, mark);
         }
         return patches;
     }
@@ -60,8 +61,7 @@ final class OpeningPatches {
         return findings;
     }
 
-    private void add(
-            TriangleMesh face, OpeningLoop loop, PatchShaping.Shaped shaped, double trimRingWidthMm) {
+    private void add(TriangleMesh face, OpeningLoop loop, PatchShaping.Shaped shaped, TrimMark mark) {
         if (shaped.shape() != shaped.wanted()) {
             findings.add(Finding.warning(OpeningCapper.STAGE, "cap-plainer-than-wanted",
                             "The cap over this opening is " + describe(shaped.shape()) + ": one that is "
@@ -69,8 +69,8 @@ final class OpeningPatches {
                     .at(loop.place()).advising("Look at the cap in the mold before printing."));
         }
         TrimRingCut.Result cut =
-                trimRingWidthMm > 0 ? TrimRingCut.cut(shaped.patch(), face, loop, trimRingWidthMm) : null;
-        if (cut == null && trimRingWidthMm > 0) {
+                mark.widthMm() > 0 ? TrimRingCut.cut(shaped.patch(), face, loop, mark) : null;
+        if (cut == null && mark.widthMm() > 0) {
             findings.add(Finding.warning(OpeningCapper.STAGE, "trim-mark-does-not-fit",
                             "The opening is too small, narrow or creased for a trim mark around it.")
                     .at(loop.place()).measured(loop.perimeter(), null, "mm")

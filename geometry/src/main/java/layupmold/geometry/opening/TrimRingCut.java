@@ -3,16 +3,20 @@ package layupmold.geometry.opening;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
+import layupmold.geometry.mark.TrimMark;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /**
- * Cuts a patch along the lines at half the ring's width and the whole width from its loop. The cuts lie in the patch's
- * own surface, so they cannot make it cross anything. Distances are straight-line, and linear along edges.
+ * Cuts a patch along the lines on which a trim mark begins, is deepest and ends, seen from its loop. The cuts lie in
+ * the patch's own surface, so they cannot make it cross anything. Distances are straight-line.
  */
 final class TrimRingCut {
 
-    /** A vertex this close to a line, as a share of the width, is taken to lie on it: no slivers. */
+    /** A vertex this close to a line, as a share of the width, is moved onto it: no slivers. */
     private static final double SNAP = 0.1;
+    /** How far from its line a vertex may lie, as a share of the width. */
+    private static final double PLACED = 0.005;
+    private static final int PLACINGS = 30;
 
     /**
      * @param mesh the cut patch; the uncut patch's vertices come first
@@ -22,51 +26,76 @@ final class TrimRingCut {
     record Result(TriangleMesh mesh, TrimRing ring, double[] profile) {
     }
 
-    private final double widthMm;
+    private final TrimMark mark;
+    private final int loopCount;
     private double[] xyz;
     private double[] distance;
     private int vertexCount;
     private int[] triangles;
     private int size;
 
-    private TrimRingCut(PatchMesh patch, double widthMm) {
-        this.widthMm = widthMm;
+    private TrimRingCut(PatchMesh patch, TrimMark mark) {
+        this.mark = mark;
+        this.loopCount = patch.loopCount;
         TriangleMesh mesh = patch.toMesh();
         this.xyz = mesh.xyz();
         this.vertexCount = mesh.vertexCount();
         this.triangles = mesh.triangles();
         this.size = triangles.length;
-        this.distance = LoopDistance.of(patch, widthMm);
+        this.distance = LoopDistance.of(patch, mark.endMm());
     }
 
     /** The cut patch, or null if the ring would not be one band all along the loop, or its groove would not fit. */
-    static Result cut(PatchMesh patch, TriangleMesh face, OpeningLoop loop, double widthMm) {
-        return new TrimRingCut(patch, widthMm).run(face, loop);
+    static Result cut(PatchMesh patch, TriangleMesh face, OpeningLoop loop, TrimMark mark) {
+        return new TrimRingCut(patch, mark).run(face, loop);
     }
 
     private Result run(TriangleMesh face, OpeningLoop loop) {
-        cutAt(widthMm / 2);
-        cutAt(widthMm);
-        int[] valley = lineAt(widthMm / 2);
-        int[] inner = lineAt(widthMm);
+        double[] lines = mark.leadMm() > snapMm() ? new double[] {mark.leadMm(), mark.valleyMm(), mark.endMm()}
+                : new double[] {mark.valleyMm(), mark.endMm()};
+        snap(lines);
+        for (double line : lines) {
+            cutAt(line);
+        }
+        int[] valley = lineAt(mark.valleyMm());
+        int[] inner = lineAt(mark.endMm());
         if (valley == null || inner == null) {
             return null;
         }
         TriangleMesh mesh = new TriangleMesh(Arrays.copyOf(xyz, 3 * vertexCount), Arrays.copyOf(triangles, size));
         double[] profile = new double[vertexCount];
         for (int v = 0; v < vertexCount; v++) {
-            profile[v] = Math.max(0, 1 - Math.abs(2 * distance[v] / widthMm - 1));
+            profile[v] = Math.max(0, 1 - 2 * Math.abs(distance[v] - mark.valleyMm()) / mark.widthMm());
         }
-        return TrimEngraving.fits(mesh, profile, widthMm, face, loop)
-                ? new Result(mesh, new TrimRing(widthMm, valley, inner), profile) : null;
+        return TrimEngraving.fits(mesh, profile, mark.widthMm(), face, loop)
+                ? new Result(mesh, new TrimRing(mark.endMm(), valley, inner), profile) : null;
+    }
+
+    private double snapMm() {
+        return SNAP * mark.widthMm();
+    }
+
+    /** Moves vertices onto lines, unless that turns a triangle over: then they are only said to lie there. */
+    private void snap(double[] lines) {
+        TriangleMesh before = new TriangleMesh(xyz.clone(), triangles.clone());
+        for (int v = loopCount; v < vertexCount; v++) {
+            for (double line : lines) {
+                if (Math.abs(distance[v] - line) <= snapMm()) {
+                    LoopDistance.moveTo(xyz, loopCount, v, line);
+                    distance[v] = line;
+                }
+            }
+        }
+        TriangleMesh after = new TriangleMesh(xyz, triangles);
+        for (int t = 0; t < before.triangleCount(); t++) {
+            if (before.areaNormal(t).dot(after.areaNormal(t)) < 0) {
+                System.arraycopy(before.xyz(), 0, xyz, 0, 3 * vertexCount);
+                return;
+            }
+        }
     }
 
     private void cutAt(double level) {
-        for (int v = 0; v < vertexCount; v++) {
-            if (Math.abs(distance[v] - level) <= SNAP * widthMm) {
-                distance[v] = level;
-            }
-        }
         Map<Long, Integer> onEdge = new HashMap<>();
         int before = size;
         for (int t = 0; t < before; t += 3) {
@@ -122,19 +151,39 @@ final class TrimRingCut {
         }
         int p = Math.min(a, b);
         int q = Math.max(a, b);
-        double share = (level - distance[p]) / (distance[q] - distance[p]);
         if (vertexCount == distance.length) {
             distance = Arrays.copyOf(distance, 2 * vertexCount);
         }
         if (3 * vertexCount >= xyz.length) {
             xyz = Arrays.copyOf(xyz, 6 * vertexCount);
         }
-        for (int k = 0; k < 3; k++) {
-            xyz[3 * vertexCount + k] = xyz[3 * p + k] + share * (xyz[3 * q + k] - xyz[3 * p + k]);
-        }
+        placeAt(p, q, level);
         distance[vertexCount] = level;
         onEdge.put(key, vertexCount);
         return vertexCount++;
+    }
+
+    /** Puts the next vertex between p and q where it is as far from the loop as asked, which need not go linearly. */
+    private void placeAt(int p, int q, double level) {
+        double low = 0;
+        double high = 1;
+        double share = (level - distance[p]) / (distance[q] - distance[p]);
+        boolean rises = distance[q] > distance[p];
+        for (int i = 0; i < PLACINGS; i++) {
+            for (int k = 0; k < 3; k++) {
+                xyz[3 * vertexCount + k] = xyz[3 * p + k] + share * (xyz[3 * q + k] - xyz[3 * p + k]);
+            }
+            double off = LoopDistance.at(xyz, loopCount, vertexCount) - level;
+            if (Math.abs(off) < PLACED * mark.widthMm()) {
+                return;
+            }
+            if (off < 0 == rises) {
+                low = share;
+            } else {
+                high = share;
+            }
+            share = (low + high) / 2;
+        }
     }
 
     private void set(int t, int a, int b, int c) {

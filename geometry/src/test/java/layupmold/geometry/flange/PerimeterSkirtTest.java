@@ -85,7 +85,7 @@ class PerimeterSkirtTest {
     }
 
     private static PerimeterSkirt.Result skirt(TriangleMesh face, FlangeSpec spec, double up, double plainMm) {
-        return PerimeterSkirt.grow(face, new byte[face.triangleCount()], perimeter(face), up, spec, plainMm);
+        return PerimeterSkirt.grow(face, new byte[face.triangleCount()], perimeter(face), up, spec, 0, plainMm);
     }
 
     private static int[] perimeter(TriangleMesh face) {

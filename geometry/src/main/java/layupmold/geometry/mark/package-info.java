@@ -1,0 +1,2 @@
+/** The mark of a trim line, in section. */
+package layupmold.geometry.mark;
