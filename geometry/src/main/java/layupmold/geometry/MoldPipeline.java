@@ -30,6 +30,7 @@ import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.PartFile;
 import layupmold.geometry.mesh.prepare.CleanPart;
 import layupmold.geometry.mesh.prepare.PartCleaner;
+import layupmold.geometry.mesh.prepare.SelfCrossing;
 import layupmold.geometry.offset.OffsetStage;
 import layupmold.geometry.offset.OffsetSurface;
 import layupmold.geometry.opening.CappedFace;
@@ -61,6 +62,8 @@ public final class MoldPipeline {
     private final List<Finding> findings = new ArrayList<>();
     /** From the posted frame to the one the running stage works in. */
     private RigidTransform frame = RigidTransform.identity();
+    /** The part as it is worked on; null before that. */
+    private TriangleMesh cleaned;
 
     private MoldPipeline(Recipe recipe, Progress progress) {
         this.recipe = recipe;
@@ -79,6 +82,9 @@ public final class MoldPipeline {
             return pipeline.run(part);
         } catch (Rejection rejection) {
             Finding reason = pipeline.toPart().apply(rejection.finding());
+            if (pipeline.cleaned != null) {
+                SelfCrossing.in(pipeline.cleaned).ifPresent(pipeline.findings::add);
+            }
             pipeline.findings.add(reason);
             return new MoldOutcome.Rejected(reason, pipeline.findings);
         }
@@ -105,6 +111,7 @@ public final class MoldPipeline {
         TrimMark mark = TrimMark.of(recipe.flange().trimLineDepthMm(), behindMm);
 
         CleanPart part = stage("read", 0, () -> PartCleaner.clean(file, recipe));
+        cleaned = part.mesh();
         collect(file.findings());
         collect(part.findings());
 

@@ -129,7 +129,7 @@ public final class OffsetStage {
         if (loops.size() != 1) {
             Vector3d place = loops.isEmpty() ? mesh.vertex(0) : mesh.vertex(edges.from(loops.get(1)[0]));
             throw new Rejection(Finding.error(STAGE, "offset-not-closed",
-                    "The offset surface falls apart at this place: it has " + loops.size() + " edges.")
+                    "The offset surface falls apart at this place: it has " + loops.size() + " outlines instead of one.")
                     .at(Place.at(place))
                     .advising("Thinner plies need a smaller offset; else smooth the part where it is tighter."));
         }
