@@ -80,6 +80,25 @@ public final class FlangeBuilder {
     public static FlangedSurface build(TriangleMesh face, byte[] regions, int[] perimeter, Tool side, FlangeSpec spec,
             double roomMm, double offsetMm, double ballMm, CoordinateLattice lattice) {
         PerimeterPlan.of(face.xyz(), perimeter);
+        try {
+            return grown(face, regions, perimeter, side, spec, roomMm, offsetMm, ballMm, lattice);
+        } catch (Rejection rejection) {
+            if (spec.trimLineDepthMm() == 0) {
+                throw rejection;
+            }
+            // What shows on the tool of a thick laminate is wide before it is offset.
+            FlangeSpec unmarked =
+                    new FlangeSpec(spec.widthMm(), spec.draftDeg(), spec.riseMm(), spec.edgeRadiusMm(), 0);
+            return grown(face, regions, perimeter, side, unmarked, roomMm, offsetMm, ballMm, lattice)
+                    .with(Finding.warning(STAGE, "trim-mark-does-not-fit",
+                            "There is no room beside the perimeter for a trim mark that would show on the tool.")
+                            .at(rejection.finding().place())
+                            .advising("Mark this edge on the laminate by hand, or ask for a shallower mark."));
+        }
+    }
+
+    private static FlangedSurface grown(TriangleMesh face, byte[] regions, int[] perimeter, Tool side, FlangeSpec spec,
+            double roomMm, double offsetMm, double ballMm, CoordinateLattice lattice) {
         double up = side == Tool.FEMALE ? 1 : -1;
         PerimeterSkirt.Result skirt = PerimeterSkirt.grow(face, regions, perimeter, up, spec, offsetMm,
                 Math.max(Math.max(LEAST_PLAIN_MM, ballMm), PLAIN_BY_OFFSET * Math.abs(offsetMm)));

@@ -25,4 +25,8 @@ public record FlangedSurface(
     public FlangedSurface(TriangleMesh mesh, byte[] regions, int[] outline, List<Finding> findings) {
         this(mesh, regions, new double[0], outline, findings);
     }
+
+    FlangedSurface with(Finding finding) {
+        return new FlangedSurface(mesh, regions, unmarkedSkirt, outline, List.of(finding));
+    }
 }

@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.List;
 import layupmold.geometry.bvh.SelfIntersections;
+import layupmold.geometry.finding.Finding;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.OffsetStage;
@@ -21,7 +23,7 @@ class FoldingPlugTest {
     private static final CoordinateLattice LATTICE = CoordinateLattice.within(500);
     private static final double OFFSET_MM = 2.5;
 
-    /** Triangles that fold at the rim of a plain border reach its outline, which was rebuilt in steps of half a millimetre. */
+    /** Triangles that fold at a plain border's rim reach its outline, which was rebuilt in steps of half a millimetre. */
     @Test
     void foldsAtTheBordersRimLeaveItsOutlineAlone() {
         TriangleMesh tool = cloverleaf();
@@ -36,6 +38,25 @@ class FoldingPlugTest {
         assertEquals(before[0], before[1], 0);
         assertEquals(OFFSET_MM, Math.abs(after[0] - before[0]), 1e-3);
         assertEquals(after[0], after[1], 1e-3);
+    }
+
+    /** At 4.9 mm a ridge of 0.3 mm is nearly 4 mm wide before it is offset, too wide between such lobes. */
+    @Test
+    void aMarkThatDoesNotFitIsLeftOut() {
+        TriangleMesh cross = Shapes.bent(Shapes.bowl(1, 40, 4, 48), p -> {
+            double share = Math.hypot(p.x, p.y) / Math.sin(Math.toRadians(40));
+            double r = share * (60 + 40 * Math.cos(4 * Math.atan2(p.y, p.x)));
+            double angle = Math.atan2(p.y, p.x);
+            return new Vector3d(r * Math.cos(angle), r * Math.sin(angle), 0.004 * r * r);
+        });
+        assertEquals(List.of("trim-mark-does-not-fit"), findings(cross, -4.9));
+        assertEquals(List.of(), findings(cross, -0.5));
+    }
+
+    private static List<String> findings(TriangleMesh sheet, double offsetMm) {
+        TriangleMesh tool = new TriangleMesh(LATTICE.round(sheet.xyz().clone()), sheet.triangles());
+        return FlangeBuilder.build(tool, new byte[tool.triangleCount()], Shapes.outline(tool), Tool.MALE,
+                FlangeSpec.defaults(), 4, offsetMm, 0, LATTICE).findings().stream().map(Finding::code).toList();
     }
 
     /** A bowl's cap, up to 9.5 mm from its axis at the tips of its four lobes in plan. */
