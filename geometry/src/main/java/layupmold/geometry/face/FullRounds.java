@@ -23,6 +23,8 @@ final class FullRounds {
     /** How far a round may reach from one of its folds, in wall thicknesses: it is 1.6 from wall to wall. */
     private static final double REACH = 1.9;
     private static final int MOST_STEPS = 256;
+    /** A groove's wall as steep as 55 degrees turns the line of a fold by as much. */
+    private static final double IN_LINE = Math.cos(Math.toRadians(60));
 
     private final TriangleMesh mesh;
     private final EdgeTopology topology;
@@ -54,7 +56,32 @@ final class FullRounds {
                 folds.set(topology.twin(h));
             }
         }
+        rounds.goOnInLine(folds, sharp);
         return folds;
+    }
+
+    /**
+     * Adds the edges that carry on the line of a fold. Where a groove runs out over a round, the geodesics on its walls
+     * and floor leave the round sideways after a turn or two, and only the folds beside them tell what they are.
+     */
+    private void goOnInLine(BitSet folds, double sharp) {
+        IntQueue queue = new IntQueue();
+        folds.stream().forEach(queue::add);
+        while (!queue.isEmpty()) {
+            int h = queue.take();
+            // Each fold is queued with both its half-edges: only the end has to be looked at.
+            int out = topology.twin(h);
+            do {
+                out = topology.twin(EdgeTopology.previous(out));
+                if (out >= 0 && !folds.get(out) && edges.turn()[out] > sharp && edges.turn()[out] < MOST_FOLD
+                        && along(out).dot(along(h)) > IN_LINE) {
+                    folds.set(out);
+                    folds.set(topology.twin(out));
+                    queue.add(out);
+                    queue.add(topology.twin(out));
+                }
+            } while (out >= 0 && out != topology.twin(h));
+        }
     }
 
     private boolean isFold(int h, double reachMm) {

@@ -64,6 +64,27 @@ class FaceExtractionTest {
         assertEquals(0, area(face, shell, RevolvedShell.INNER));
     }
 
+    /** The flats of a groove that runs out over a coarse round turn as fast as the round's, but are too narrow to follow. */
+    @ParameterizedTest
+    @CsvSource({"30", "40", "50"})
+    void cutsAGrooveThatRunsOutOverACoarseRoundLikeTheRound(double openDeg) {
+        int around = 720;
+        double slope = 0.17;
+        RevolvedShell shell = RevolvedShell.sphere(80, 4, openDeg, Rim.COARSE_ROUND, around, 30)
+                .withMeridians(RevolvedShell.sphere(79, 3, openDeg, Rim.COARSE_ROUND, around, 30), around, 180, 181, 30)
+                .moved(new Matrix4d().m02(slope));
+        FaceResult face = extract(shell, UP);
+        double lowest = Double.POSITIVE_INFINITY;
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int h : face.perimeter()) {
+            Vector3d p = face.mesh().vertex(face.topology().from(h));
+            lowest = Math.min(lowest, p.z - slope * p.x);
+            highest = Math.max(highest, p.z - slope * p.x);
+        }
+        // One flat of the round is half a millimetre high there; a perimeter that leaves the silhouette goes over several.
+        assertTrue(highest - lowest < 1, "the perimeter climbs by " + (highest - lowest));
+    }
+
     /** Upright and overhanging walls are kept whole: a full round is cut where it begins. */
     @ParameterizedTest
     @CsvSource({"0", "-3", "-8", "0.5"})

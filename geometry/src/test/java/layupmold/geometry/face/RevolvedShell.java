@@ -15,7 +15,7 @@ import org.joml.Vector3d;
 public record RevolvedShell(TriangleMesh mesh, byte[] region) {
 
     public enum Rim {
-        SHARP, ROUND, CHAMFERED
+        SHARP, ROUND, COARSE_ROUND, CHAMFERED
     }
 
     public static final byte OUTER = 0;
@@ -83,8 +83,8 @@ public record RevolvedShell(TriangleMesh mesh, byte[] region) {
         double cz = (a[1] + b[1]) / 2;
         double hx = (a[0] - b[0]) / 2;
         double hz = (a[1] - b[1]) / 2;
-        if (rim == Rim.ROUND) {
-            int n = 16;
+        if (rim == Rim.ROUND || rim == Rim.COARSE_ROUND) {
+            int n = rim == Rim.ROUND ? 16 : 6;
             for (int i = 1; i <= n; i++) {
                 double t = Math.PI * i / n;
                 double middle = Math.PI * (i - 0.5) / n;
@@ -111,6 +111,21 @@ public record RevolvedShell(TriangleMesh mesh, byte[] region) {
             regions.add(INNER);
         }
         return revolved(profile, regions, around);
+    }
+
+    /**
+     * This shell with meridians {@code first} to {@code last} of another of as many, {@code fromRadius} or farther from
+     * the axis: a groove or a ridge that runs out across the rim.
+     */
+    public RevolvedShell withMeridians(RevolvedShell other, int around, int first, int last, double fromRadius) {
+        double[] xyz = mesh.xyz().clone();
+        for (int v = 2; v < mesh.vertexCount(); v++) {
+            int meridian = (v - 2) % around;
+            if (meridian >= first && meridian <= last && Math.hypot(xyz[3 * v], xyz[3 * v + 1]) >= fromRadius) {
+                System.arraycopy(other.mesh.xyz(), 3 * v, xyz, 3 * v, 3);
+            }
+        }
+        return new RevolvedShell(new TriangleMesh(xyz, mesh.triangles()), region);
     }
 
     /** Turns a profile that starts and ends on the axis. */
