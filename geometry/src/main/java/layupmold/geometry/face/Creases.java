@@ -62,9 +62,8 @@ record Creases(EdgeAngles edges, float[] thickness, BitSet folds) {
         return cutShare(h) > IN_WALL;
     }
 
-    /** By triangle, whether a good part of the border of its equally labelled region runs through walls; O(n). */
-    boolean[] endInWall(EdgeTopology topology, boolean[] label) {
-        LabelRegions regions = LabelRegions.of(topology, label);
+    /** By triangle, whether a good part of its region's border runs through walls; O(n). */
+    boolean[] endInWall(EdgeTopology topology, LabelRegions regions) {
         double[] border = new double[regions.count()];
         double[] inWall = new double[regions.count()];
         for (int h = 0; h < topology.halfEdgeCount(); h++) {
@@ -75,7 +74,7 @@ record Creases(EdgeAngles edges, float[] thickness, BitSet folds) {
                 inWall[r] += isInWall(h) ? edges.length(h) : 0;
             }
         }
-        boolean[] ends = new boolean[label.length];
+        boolean[] ends = new boolean[regions.ofTriangle().length];
         for (int t = 0; t < ends.length; t++) {
             int r = regions.ofTriangle()[t];
             ends[t] = inWall[r] > GOOD_PART * border[r];

@@ -3,6 +3,7 @@ package layupmold.geometry.face;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Supplier;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
@@ -98,8 +99,8 @@ public final class FaceExtraction {
         WallLabels labels = WallLabels.ofSolid(topology, creases, patches,
                 SolidBack.evidence(mesh, bvh, edges, patches, pull));
         RimBand band = RimBand.ofSolid(mesh, topology, creases, labels.kept());
-        return cut(labels, creases, band, RimField.ofSolid(mesh, topology, edges, band, pull), PartKind.SOLID,
-                Double.NaN);
+        return cut(labels, () -> creases.endInWall(topology, LabelRegions.of(topology, labels.kept())), band,
+                RimField.ofSolid(mesh, topology, edges, band, pull), PartKind.SOLID, Double.NaN);
     }
 
     private FaceResult shell(Patches patches, WallSurvey survey, Keep keep) {
@@ -118,10 +119,11 @@ public final class FaceExtraction {
         }
         FaceFindings.requireBothWalls(labels, edges.areas());
         FaceFindings.doubtfulWalls(mesh, patches, survey, labels, edges.areas()).ifPresent(findings::add);
-        FaceFindings.cutAcrossWall(mesh, topology, creases, labels).ifPresent(findings::add);
+        LabelRegions regions = LabelRegions.of(topology, labels.kept());
+        FaceFindings.cutAcrossWall(mesh, topology, creases, labels, regions).ifPresent(findings::add);
         RimBand band = RimBand.of(mesh, topology, creases, labels.kept());
-        return cut(labels, creases, band, RimField.of(mesh, topology, edges, band, inner ? null : pull),
-                PartKind.CLOSED_SHELL, typical);
+        return cut(labels, () -> creases.endInWall(topology, regions), band,
+                RimField.of(mesh, topology, edges, band, inner ? null : pull), PartKind.CLOSED_SHELL, typical);
     }
 
     private int nearest(Keep.Seed seed) {
@@ -131,12 +133,12 @@ public final class FaceExtraction {
         return answer.triangle;
     }
 
-    private FaceResult cut(
-            WallLabels labels, Creases creases, RimBand band, float[] field, PartKind kind, double thicknessMm) {
+    private FaceResult cut(WallLabels labels, Supplier<boolean[]> endsInWall, RimBand band, float[] field,
+            PartKind kind, double thicknessMm) {
         SurfaceSplit split = SurfaceSplit.of(mesh, topology, labels.kept(), band.cuttable(), field);
         EdgeTopology splitTopology = split.isWhole() ? topology : EdgeTopology.of(split.mesh());
         double[] areas = split.isWhole() ? edges.areas() : split.areas();
-        KeptPiece.clean(splitTopology, areas, split, labels, creases.endInWall(topology, labels.kept())).ifPresent(findings::add);
+        KeptPiece.clean(splitTopology, areas, split, labels, endsInWall).ifPresent(findings::add);
         FaceMesh face = FaceMesh.of(split.mesh(), split.kept(), areas);
         int[] source = new int[face.source().length];
         Arrays.setAll(source, t -> split.source()[face.source()[t]]);

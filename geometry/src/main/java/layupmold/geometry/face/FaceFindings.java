@@ -109,12 +109,15 @@ final class FaceFindings {
                 .measured(certain / paired, LEAST_CERTAIN, "1").advising(ADVICE));
     }
 
-    /** A warning if the walls are parted along a line that is neither an edge nor a rounding. */
+    /**
+     * A warning if the walls are parted along a line that is neither an edge nor a rounding.
+     *
+     * @param regions of the labels
+     */
     static Optional<Finding> cutAcrossWall(TriangleMesh mesh, EdgeTopology topology, Creases creases,
-            WallLabels labels) {
+            WallLabels labels, LabelRegions regions) {
         EdgeAngles edges = creases.edges();
         // Other pieces are left out anyway, and said so.
-        LabelRegions regions = LabelRegions.of(topology, labels.kept());
         int main = LabelRegions.largest(regions.areas(labels.kept(), edges.areas()));
         double length = 0;
         int worst = -1;

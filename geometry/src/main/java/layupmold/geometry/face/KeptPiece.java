@@ -1,6 +1,7 @@
 package layupmold.geometry.face;
 
 import java.util.Optional;
+import java.util.function.Supplier;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.mesh.EdgeTopology;
 
@@ -17,12 +18,12 @@ final class KeptPiece {
      * Changes the labels of {@code split}: other pieces that hold no evidence of another wall are kept after all, then
      * only the largest kept piece stays.
      *
-     * @param endsInWall by triangle of the part, whether its piece ends in the midst of walls: such a piece is no face but
-     *     the side of a rib or boss that reaches past the rim
+     * @param endsInWall by triangle of the part, whether its piece ends in the midst of walls: such a piece is no face
+     *     but the side of a rib or boss that reaches past the rim. Asked for only if a large piece has to go.
      * @return a warning if a large piece had to go
      */
     static Optional<Finding> clean(EdgeTopology topology, double[] areas, SurfaceSplit split, WallLabels labels,
-            boolean[] endsInWall) {
+            Supplier<boolean[]> endsInWall) {
         boolean[] kept = split.kept();
         LabelRegions regions = LabelRegions.of(topology, kept);
         double[] area = new double[regions.count()];
@@ -45,27 +46,27 @@ final class KeptPiece {
     }
 
     private static Optional<Finding> keepLargest(
-            EdgeTopology topology, double[] areas, SurfaceSplit split, boolean[] endsInWall) {
+            EdgeTopology topology, double[] areas, SurfaceSplit split, Supplier<boolean[]> endsInWall) {
         boolean[] kept = split.kept();
         LabelRegions regions = LabelRegions.of(topology, kept);
         double[] area = regions.areas(kept, areas);
-        boolean[] isNoFace = new boolean[regions.count()];
-        for (int t = 0; t < kept.length; t++) {
-            isNoFace[regions.ofTriangle()[t]] |= endsInWall[split.source()[t]];
-        }
         int best = LabelRegions.largest(area);
-        int second = -1;
+        double notable = NOTABLE * area[best];
         for (int t = 0; t < kept.length; t++) {
-            int r = regions.ofTriangle()[t];
-            if (kept[t] && r != best) {
-                kept[t] = false;
-                if (area[r] > NOTABLE * area[best] && !isNoFace[r]
-                        && (second < 0 || area[r] > area[regions.ofTriangle()[second]])) {
-                    second = t;
-                }
+            kept[t] &= regions.ofTriangle()[t] == best;
+        }
+        area[best] = 0;
+        if (area[LabelRegions.largest(area)] <= notable) {
+            return Optional.empty();
+        }
+        boolean[] isNoFace = endsInWall.get();
+        for (int t = 0; t < kept.length; t++) {
+            if (isNoFace[split.source()[t]]) {
+                area[regions.ofTriangle()[t]] = 0;
             }
         }
-        return second < 0 ? Optional.empty()
-                : Optional.of(FaceFindings.pieceDropped(split, second, area[regions.ofTriangle()[second]]));
+        int second = LabelRegions.largest(area);
+        return area[second] <= notable ? Optional.empty()
+                : Optional.of(FaceFindings.pieceDropped(split, regions.first(second), area[second]));
     }
 }

@@ -48,6 +48,15 @@ record LabelRegions(int count, int[] ofTriangle) {
         return area;
     }
 
+    /** The lowest triangle of region {@code r}; O(n). */
+    int first(int r) {
+        int t = 0;
+        while (ofTriangle[t] != r) {
+            t++;
+        }
+        return t;
+    }
+
     /** The first of the largest. */
     static int largest(double[] area) {
         int best = 0;

@@ -39,7 +39,7 @@ class FaceFindingsTest {
         float[] thickness = new float[n];
         Arrays.fill(thickness, 3);
         Creases creases = Creases.ofShell(BALL, TOPOLOGY, EdgeAngles.of(BALL, TOPOLOGY), thickness);
-        return FaceFindings.cutAcrossWall(
-                BALL, TOPOLOGY, creases, new WallLabels(labels, new float[n])).get();
+        return FaceFindings.cutAcrossWall(BALL, TOPOLOGY, creases, new WallLabels(labels, new float[n]),
+                LabelRegions.of(TOPOLOGY, labels)).get();
     }
 }
