@@ -1,87 +1,89 @@
 package layupmold.geometry.opening;
 
-import java.util.Arrays;
+import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.mesh.TriangleMesh;
 
-/** Straight-line distances of a patch's vertices from its loop. */
+/**
+ * Straight-line distances of a patch's vertices from its loop. A hierarchy tells which sides may be the nearest, so that
+ * each is found in O(log n), and as a search through all of them would. For one thread.
+ */
 final class LoopDistance {
 
-    private LoopDistance() {
-    }
+    /** More than distances are rounded by. */
+    private static final double SLACK_MM = 1e-6;
+
+    private final int sideCount;
+    private final TriangleBvh sides;
+    private final NearestPoint answer = new NearestPoint();
+    private int nearest;
+    private double leastMm;
 
     /**
-     * Exact for vertices that lie within {@code width} or share an edge with one that does; a larger number elsewhere.
-     * Vertices are sorted along x, so that each edge of the loop looks at those beside it only.
+     * O(n log n).
+     *
+     * @param xyz whose first {@code loopCount} vertices are the loop's corners and stay where they are
      */
-    static double[] of(PatchMesh patch, double width) {
-        int n = patch.loopCount;
-        double reach = width + longestEdge(patch);
-        double[] distance = new double[patch.vertexCount];
-        Arrays.fill(distance, n, distance.length, 2 * reach);
-        double[] xyz = patch.xyz;
-        int[] order = new int[distance.length - n];
-        Arrays.setAll(order, i -> n + i);
-        order = Arrays.stream(order).boxed().sorted((u, v) -> Double.compare(xyz[3 * u], xyz[3 * v]))
-                .mapToInt(Integer::intValue).toArray();
-        for (int a = 0; a < n; a++) {
-            int b = (a + 1) % n;
-            double from = Math.min(xyz[3 * a], xyz[3 * b]) - reach;
-            double to = Math.max(xyz[3 * a], xyz[3 * b]) + reach;
-            for (int i = firstAtLeast(xyz, order, from); i < order.length && xyz[3 * order[i]] <= to; i++) {
-                int v = order[i];
-                distance[v] = Math.min(distance[v], toSegment(xyz, v, a, b));
-            }
-        }
-        return distance;
-    }
-
-    private static double longestEdge(PatchMesh patch) {
-        double longest = 0;
-        for (int h = 0; h < 3 * patch.triangleCount; h++) {
-            longest = Math.max(longest, Triangles.distance(patch.xyz, patch.origin[h], patch.destination(h)));
-        }
-        return longest;
-    }
-
-    private static int firstAtLeast(double[] xyz, int[] order, double x) {
-        int low = 0;
-        int high = order.length;
-        while (low < high) {
-            int middle = (low + high) >>> 1;
-            if (xyz[3 * order[middle]] < x) {
-                low = middle + 1;
-            } else {
-                high = middle;
-            }
-        }
-        return low;
-    }
-
-    /** Distance of vertex {@code v} from the loop; O(loop). */
-    static double at(double[] xyz, int loopCount, int v) {
-        double least = Double.POSITIVE_INFINITY;
+    LoopDistance(double[] xyz, int loopCount) {
+        this.sideCount = loopCount;
+        int[] withoutWidth = new int[3 * loopCount];
         for (int a = 0; a < loopCount; a++) {
-            least = Math.min(least, toSegment(xyz, v, a, (a + 1) % loopCount));
+            withoutWidth[3 * a] = a;
+            withoutWidth[3 * a + 1] = end(a);
+            withoutWidth[3 * a + 2] = end(a);
         }
-        return least;
+        this.sides = TriangleBvh.of(new TriangleMesh(xyz, withoutWidth));
     }
 
-    /** Moves vertex {@code v} away from the nearest point of the loop, or towards it, to the given distance; O(loop). */
-    static void moveTo(double[] xyz, int loopCount, int v, double distance) {
-        int nearest = 0;
-        double least = Double.POSITIVE_INFINITY;
-        for (int a = 0; a < loopCount; a++) {
-            double d = toSegment(xyz, v, a, (a + 1) % loopCount);
-            if (d < least) {
-                least = d;
-                nearest = a;
+    /** Distance of vertex {@code v} from the loop. */
+    double at(double[] xyz, int v) {
+        findNearest(xyz, v);
+        return leastMm;
+    }
+
+    /** Moves vertex {@code v} away from the nearest point of the loop, or towards it, to the given distance. */
+    void moveTo(double[] xyz, int v, double distanceMm) {
+        findNearest(xyz, v);
+        int end = end(nearest);
+        double share = shareAlong(xyz, v, nearest, end);
+        for (int k = 0; k < 3 && leastMm > 0; k++) {
+            double foot = xyz[3 * nearest + k] + share * (xyz[3 * end + k] - xyz[3 * nearest + k]);
+            xyz[3 * v + k] = foot + distanceMm / leastMm * (xyz[3 * v + k] - foot);
+        }
+    }
+
+    private int end(int side) {
+        return (side + 1) % sideCount;
+    }
+
+    /** The lowest of the nearest sides. */
+    private void findNearest(double[] xyz, int v) {
+        double x = xyz[3 * v];
+        double y = xyz[3 * v + 1];
+        double z = xyz[3 * v + 2];
+        sides.nearest(x, y, z, Double.POSITIVE_INFINITY, answer);
+        nearest = answer.triangle;
+        leastMm = toSide(xyz, v, nearest);
+        // Sides about as near: none is taken, so that all are asked.
+        sides.nearest(x, y, z, leastMm + SLACK_MM, side -> {
+            double distanceMm = toSide(xyz, v, side);
+            if (distanceMm < leastMm || distanceMm == leastMm && side < nearest) {
+                leastMm = distanceMm;
+                nearest = side;
             }
+            return false;
+        }, answer);
+    }
+
+    private double toSide(double[] xyz, int p, int a) {
+        int b = end(a);
+        double share = shareAlong(xyz, p, a, b);
+        double sum = 0;
+        for (int k = 0; k < 3; k++) {
+            double d = xyz[3 * p + k] - xyz[3 * a + k] - share * (xyz[3 * b + k] - xyz[3 * a + k]);
+            sum += d * d;
         }
-        int next = (nearest + 1) % loopCount;
-        double share = shareAlong(xyz, v, nearest, next);
-        for (int k = 0; k < 3 && least > 0; k++) {
-            double foot = xyz[3 * nearest + k] + share * (xyz[3 * next + k] - xyz[3 * nearest + k]);
-            xyz[3 * v + k] = foot + distance / least * (xyz[3 * v + k] - foot);
-        }
+        return Math.sqrt(sum);
     }
 
     /** Where on the segment, from 0 at {@code a} to 1 at {@code b}, {@code p} is nearest to. */
@@ -94,15 +96,5 @@ final class LoopDistance {
             square += along * along;
         }
         return square > 0 ? Math.max(0, Math.min(1, dot / square)) : 0;
-    }
-
-    private static double toSegment(double[] xyz, int p, int a, int b) {
-        double share = shareAlong(xyz, p, a, b);
-        double sum = 0;
-        for (int k = 0; k < 3; k++) {
-            double d = xyz[3 * p + k] - xyz[3 * a + k] - share * (xyz[3 * b + k] - xyz[3 * a + k]);
-            sum += d * d;
-        }
-        return Math.sqrt(sum);
     }
 }

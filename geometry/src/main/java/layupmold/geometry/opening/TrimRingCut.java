@@ -28,6 +28,7 @@ final class TrimRingCut {
 
     private final TrimMark mark;
     private final int loopCount;
+    private final LoopDistance fromLoop;
     private double[] xyz;
     private double[] distance;
     private int vertexCount;
@@ -42,7 +43,11 @@ final class TrimRingCut {
         this.vertexCount = mesh.vertexCount();
         this.triangles = mesh.triangles();
         this.size = triangles.length;
-        this.distance = LoopDistance.of(patch, mark.endMm());
+        this.fromLoop = new LoopDistance(xyz, loopCount);
+        this.distance = new double[vertexCount];
+        for (int v = loopCount; v < vertexCount; v++) {
+            distance[v] = fromLoop.at(xyz, v);
+        }
     }
 
     /** The cut patch, or null if the ring would not be one band all along the loop, or its groove would not fit. */
@@ -81,7 +86,7 @@ final class TrimRingCut {
         for (int v = loopCount; v < vertexCount; v++) {
             for (double line : lines) {
                 if (Math.abs(distance[v] - line) <= snapMm()) {
-                    LoopDistance.moveTo(xyz, loopCount, v, line);
+                    fromLoop.moveTo(xyz, v, line);
                     distance[v] = line;
                 }
             }
@@ -173,7 +178,7 @@ final class TrimRingCut {
             for (int k = 0; k < 3; k++) {
                 xyz[3 * vertexCount + k] = xyz[3 * p + k] + share * (xyz[3 * q + k] - xyz[3 * p + k]);
             }
-            double off = LoopDistance.at(xyz, loopCount, vertexCount) - level;
+            double off = fromLoop.at(xyz, vertexCount) - level;
             if (Math.abs(off) < PLACED * mark.widthMm()) {
                 return;
             }
