@@ -129,25 +129,26 @@ public final class FlangeBuilder {
         FlangeProfile profile = FlangeProfile.of(
                 spec, radiusMm, Math.abs(offsetMm) * growth.mostMitre(), lowest, highest, leastRise);
         FirstRing first = FirstRing.around(skirted, perimeter, growth, profile.stripMm(), stepMm, profile.stripRiseMm(),
-                profile.levels().get(0).height(), spec.draftDeg(), up, lattice);
+                profile.climb().get(0).height(), spec.draftDeg(), up, lattice);
         Rings inner = new Rings(List.of(addBand(first)), growth.tips(first.distanceMm()));
         Geometry area = plan;
-        Geometry withoutBorder = plan;
-        for (int i = 0; i < profile.levels().size(); i++) {
-            FlangeProfile.Level level = profile.levels().get(i);
-            boolean isBorder = level.region() == MoldRegion.BORDER;
-            if (isBorder) {
-                area = PlanRegion.grow(withoutBorder, level.distanceMm() - profile.edgeDistanceMm());
-                area = i == profile.levels().size() - 1 ? outline(area, bulge, clearanceMm) : area;
-            } else {
-                area = growth.by(level.distanceMm());
-                withoutBorder = area;
-            }
-            // Long triangles between a foot that climbs and a level top would lean in; farther out they may grow.
-            Rings outer = new Rings(addRings(PlanRegion.stepped(area, Math.scalb(stepMm, i)), up * level.height()),
-                    isBorder ? List.of() : growth.tips(level.distanceMm()));
+        // Long triangles between a foot that climbs and a level top would lean in; farther out they may grow.
+        double cornersMm = stepMm;
+        for (FlangeProfile.Level level : profile.climb()) {
+            area = growth.by(level.distanceMm());
+            Rings outer = new Rings(addRings(area, cornersMm, level.height()), growth.tips(level.distanceMm()));
             stitch(inner, outer, level.region());
             inner = outer;
+            cornersMm *= 2;
+        }
+        double[] border = profile.borderMm();
+        for (int i = 0; i < border.length; i++) {
+            Geometry wider = PlanRegion.grow(area, border[i] - profile.edgeDistanceMm());
+            wider = i == border.length - 1 ? outline(wider, bulge, clearanceMm) : wider;
+            Rings outer = new Rings(addRings(wider, cornersMm, profile.planeHeight()), List.of());
+            stitch(inner, outer, MoldRegion.BORDER);
+            inner = outer;
+            cornersMm *= 2;
         }
         if (inner.vertices.size() != 1) {
             throw new IllegalStateException("the outline must be one ring, not " + inner.vertices.size());
@@ -216,13 +217,14 @@ public final class FlangeBuilder {
         return PlanRegion.PLANE.createPolygon(whole.getExteriorRing());
     }
 
-    private List<int[]> addRings(Geometry area, double z) {
+    /** Rings around the area, their corners at most {@code cornersMm} apart. */
+    private List<int[]> addRings(Geometry area, double cornersMm, double height) {
         List<int[]> rings = new ArrayList<>();
-        for (double[] corners : PlanRegion.rings(area)) {
+        for (double[] corners : PlanRegion.rings(PlanRegion.stepped(area, cornersMm))) {
             int[] ring = new int[corners.length / 2];
             for (int i = 0; i < ring.length; i++) {
                 ring[i] = sheet.addVertex(lattice.round(corners[2 * i]), lattice.round(corners[2 * i + 1]),
-                        lattice.round(z));
+                        lattice.round(up * height));
             }
             rings.add(ring);
         }

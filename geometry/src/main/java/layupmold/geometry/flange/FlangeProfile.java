@@ -15,10 +15,12 @@ import layupmold.geometry.recipe.FlangeSpec;
  *
  * @param stripMm distance of the ring next to the skirt
  * @param stripRiseMm height of that ring over the skirt's end
- * @param levels what follows it, by growing distance
+ * @param climb rings of wall and edge that follow it, by growing distance
+ * @param borderMm distances of the border's rings from the perimeter in plan; the last is the outline
  * @param planeHeight height of the border
  */
-record FlangeProfile(double stripMm, double stripRiseMm, List<Level> levels, double planeHeight) {
+record FlangeProfile(
+        double stripMm, double stripRiseMm, List<Level> climb, double[] borderMm, double planeHeight) {
 
     /** Angle between the section's corners on the rounded edge. */
     private static final double EDGE_STEP = Math.toRadians(15);
@@ -34,7 +36,7 @@ record FlangeProfile(double stripMm, double stripRiseMm, List<Level> levels, dou
     private static final double LEAST_GUARDED_MM = 1;
 
     /**
-     * A ring around the perimeter.
+     * A ring around the perimeter, below the border or where it begins.
      *
      * @param distanceMm distance from the perimeter in plan
      * @param height height of the ring
@@ -54,11 +56,11 @@ record FlangeProfile(double stripMm, double stripRiseMm, List<Level> levels, dou
         double draft = Math.toRadians(spec.draftDeg());
         double roundedRise = radius * (1 - Math.sin(draft));
         double plane = highest + Math.max(Math.max(spec.riseMm(), leastRiseMm), roundedRise + LEAST_WALL_MM);
-        List<Level> levels = new ArrayList<>();
+        List<Level> climb = new ArrayList<>();
         double wallTop = plane - roundedRise;
         double strip = Math.min(WIDEST_STRIP_MM, (wallTop - highest) * Math.tan(draft) / 2);
         double distance = (wallTop - lowest) * Math.tan(draft);
-        levels.add(new Level(distance, wallTop, MoldRegion.WALL));
+        climb.add(new Level(distance, wallTop, MoldRegion.WALL));
         if (radius > 0) {
             double turn = Math.PI / 2 - draft;
             int steps = edgeSteps(draft);
@@ -66,24 +68,23 @@ record FlangeProfile(double stripMm, double stripRiseMm, List<Level> levels, dou
             for (int i = 1; i <= steps; i++) {
                 double angle = draft + turn * i / steps;
                 double height = i == steps ? plane : plane - radius + radius * Math.sin(angle);
-                levels.add(new Level(centre - radius * Math.cos(angle), height, MoldRegion.EDGE));
+                climb.add(new Level(centre - radius * Math.cos(angle), height, MoldRegion.EDGE));
             }
             distance = centre;
         }
         double corner = radius > 0 ? (Math.PI / 2 - draft) / edgeSteps(draft) : Math.PI / 2 - draft;
         double mitre = offsetMm * Math.tan(corner / 2);
         double guard = mitre + GUARD_MM;
-        if (offsetMm > LEAST_GUARDED_MM && 2 * guard < spec.widthMm()) {
-            levels.add(new Level(distance + guard, plane, MoldRegion.BORDER));
-        }
         double spare = PlanRegion.MOST_LOST_MM + (offsetMm > 0 ? FlangeBuilder.REBUILT_RIM_MM : 0);
-        levels.add(new Level(distance + spec.widthMm() + mitre + spare, plane, MoldRegion.BORDER));
-        return new FlangeProfile(strip, strip / Math.tan(draft), levels, plane);
+        double outline = distance + spec.widthMm() + mitre + spare;
+        double[] border = offsetMm > LEAST_GUARDED_MM && 2 * guard < spec.widthMm()
+                ? new double[] {distance + guard, outline} : new double[] {outline};
+        return new FlangeProfile(strip, strip / Math.tan(draft), climb, border, plane);
     }
 
     /** Distance at which the edge ends and the border begins. */
     double edgeDistanceMm() {
-        return levels.stream().filter(l -> l.region() != MoldRegion.BORDER).reduce((a, b) -> b).get().distanceMm();
+        return climb.get(climb.size() - 1).distanceMm();
     }
 
     /** Least radius of an edge on whose facets a ball can lie. */
