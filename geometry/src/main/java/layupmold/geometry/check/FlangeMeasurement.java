@@ -45,13 +45,13 @@ public final class FlangeMeasurement {
             int twin = topology.twin(h);
             if (regions[h / 3] == MoldRegion.BORDER.ordinal() && twin >= 0
                     && regions[twin / 3] == MoldRegion.SIDE.ordinal()) {
-                addEdge(topology, h, outline);
+                outline.add(topology.from(h), topology.to(h));
             }
         }
         if (outline.isEmpty()) {
             return new Border(Double.POSITIVE_INFINITY, null);
         }
-        TriangleMesh outer = new TriangleMesh(solid.xyz(), outline.toArray());
+        TriangleMesh outer = TriangleMesh.ofSegments(solid.xyz(), outline.toArray());
         TriangleMesh rim = LevelRim.of(solid, regions, topology, solid.vertex(outline.get(0)).z, LEVEL_MM);
         VertexDistance outwards = least(rim, outer);
         VertexDistance inwards = least(outer, rim);
@@ -59,12 +59,6 @@ public final class FlangeMeasurement {
         VertexDistance least = atOutline ? inwards : outwards;
         return new Border(least.mm(),
                 least.vertex() < 0 ? null : Place.at((atOutline ? outer : rim).vertex(least.vertex())));
-    }
-
-    /** As a triangle without width. */
-    private static void addEdge(EdgeTopology topology, int h, IntArrayList edges) {
-        edges.add(topology.from(h), topology.to(h));
-        edges.add(topology.to(h));
     }
 
     private static VertexDistance least(TriangleMesh from, TriangleMesh to) {

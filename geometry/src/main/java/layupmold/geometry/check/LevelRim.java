@@ -1,7 +1,7 @@
 package layupmold.geometry.check;
 
 import com.carrotsearch.hppc.DoubleArrayList;
-import com.carrotsearch.hppc.IntArrayList;
+import java.util.stream.IntStream;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -30,7 +30,7 @@ final class LevelRim {
         this.toleranceMm = toleranceMm;
     }
 
-    /** Its segments, as triangles without width; O(n). */
+    /** Its segments; O(n). */
     static TriangleMesh of(
             TriangleMesh solid, byte[] regions, EdgeTopology topology, double planeZ, double toleranceMm) {
         LevelRim rim = new LevelRim(solid, regions, topology, planeZ, toleranceMm);
@@ -96,11 +96,6 @@ final class LevelRim {
     }
 
     private TriangleMesh segments() {
-        IntArrayList corners = new IntArrayList();
-        for (int i = 0; i < ends.size() / 3; i += 2) {
-            corners.add(i, i + 1);
-            corners.add(i + 1);
-        }
-        return new TriangleMesh(ends.toArray(), corners.toArray());
+        return TriangleMesh.ofSegments(ends.toArray(), IntStream.range(0, ends.size() / 3).toArray());
     }
 }

@@ -3,6 +3,7 @@ package layupmold.geometry.face;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.parallel.Parallel;
+import org.joml.Vector3d;
 
 /**
  * How the surface turns at each edge.
@@ -129,6 +130,11 @@ record EdgeAngles(double[] normals, double[] areas, float[] lengths, float[] tur
 
     double length(int h) {
         return lengths[h];
+    }
+
+    /** Unit normal of triangle {@code t}; zero where it has no area. */
+    Vector3d normal(int t) {
+        return new Vector3d(normals[3 * t], normals[3 * t + 1], normals[3 * t + 2]);
     }
 
     /** Unit normal of triangle {@code t} along (x, y, z). */

@@ -121,20 +121,15 @@ final class FullRounds {
         return mesh.vertex(topology.to(h)).sub(mesh.vertex(topology.from(h))).normalize();
     }
 
-    private Vector3d normal(int h) {
-        int t = h / 3;
-        return new Vector3d(edges.normals()[3 * t], edges.normals()[3 * t + 1], edges.normals()[3 * t + 2]);
-    }
-
     /** Unit vector in the half-edge's triangle, square to it and inward. */
     private Vector3d square(int h) {
-        return normal(h).cross(along(h));
+        return edges.normal(h / 3).cross(along(h));
     }
 
     /** The side through which a line that came in over half-edge {@code h} leaves its triangle. */
     private int exit(int h, Vector3d at, Vector3d way) {
         Vector3d apex = mesh.vertex(topology.from(EdgeTopology.previous(h))).sub(at);
-        return normal(h).dot(way.cross(apex, apex)) > 0 ? EdgeTopology.next(h) : EdgeTopology.previous(h);
+        return edges.normal(h / 3).dot(way.cross(apex, apex)) > 0 ? EdgeTopology.next(h) : EdgeTopology.previous(h);
     }
 
     /** Moves {@code at} along {@code way} to the line of half-edge {@code h}; by how much, mm. */

@@ -1,5 +1,6 @@
 package layupmold.geometry.flange;
 
+import java.util.ArrayList;
 import java.util.List;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -26,7 +27,10 @@ public record FlangedSurface(
         this(mesh, regions, new double[0], outline, findings);
     }
 
+    /** The same with one more finding. */
     FlangedSurface with(Finding finding) {
-        return new FlangedSurface(mesh, regions, unmarkedSkirt, outline, List.of(finding));
+        List<Finding> more = new ArrayList<>(findings);
+        more.add(finding);
+        return new FlangedSurface(mesh, regions, unmarkedSkirt, outline, more);
     }
 }

@@ -37,6 +37,21 @@ public final class TriangleMesh {
         this.triangles = triangles;
     }
 
+    /**
+     * Segments as triangles without width, so that what finds the nearest point of a surface finds that of lines; O(n).
+     *
+     * @param ends vertex indices, two a segment
+     */
+    public static TriangleMesh ofSegments(double[] xyz, int[] ends) {
+        int[] triangles = new int[3 * (ends.length / 2)];
+        for (int s = 0; s < ends.length / 2; s++) {
+            triangles[3 * s] = ends[2 * s];
+            triangles[3 * s + 1] = ends[2 * s + 1];
+            triangles[3 * s + 2] = ends[2 * s + 1];
+        }
+        return new TriangleMesh(xyz, triangles);
+    }
+
     /** The coordinate array itself, three a vertex. Read only by convention. */
     public double[] xyz() {
         return xyz;

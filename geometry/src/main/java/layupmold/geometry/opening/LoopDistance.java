@@ -26,13 +26,12 @@ final class LoopDistance {
      */
     LoopDistance(double[] xyz, int loopCount) {
         this.sideCount = loopCount;
-        int[] withoutWidth = new int[3 * loopCount];
+        int[] ends = new int[2 * loopCount];
         for (int a = 0; a < loopCount; a++) {
-            withoutWidth[3 * a] = a;
-            withoutWidth[3 * a + 1] = end(a);
-            withoutWidth[3 * a + 2] = end(a);
+            ends[2 * a] = a;
+            ends[2 * a + 1] = end(a);
         }
-        this.sides = TriangleBvh.of(new TriangleMesh(xyz, withoutWidth));
+        this.sides = TriangleBvh.of(TriangleMesh.ofSegments(xyz, ends));
     }
 
     /** Distance of vertex {@code v} from the loop. */
