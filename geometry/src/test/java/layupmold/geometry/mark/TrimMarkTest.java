@@ -37,6 +37,21 @@ class TrimMarkTest {
         }
     }
 
+    /** Narrowed in a hollow, it keeps its slope: a mark that grows ends up deeper than its share, one that shrinks less. */
+    @Property
+    void isShallowerWhereItIsNarrowed(
+            @ForAll @DoubleRange(min = 0.05, max = 2) double depthMm,
+            @ForAll @DoubleRange(min = -5, max = 5) double offsetMm,
+            @ForAll @DoubleRange(min = 0.1, max = 1) double share) {
+        TrimMark mark = TrimMark.of(depthMm, offsetMm);
+        Vector2d[] whole = offset(mark, offsetMm);
+        Vector2d[] tool = offset(
+                new TrimMark(share * mark.leadMm(), share * mark.widthMm(), share * mark.depthMm()), offsetMm);
+        assertEquals(whole[1].y * (tool[1].x - tool[0].x), tool[1].y * (whole[1].x - whole[0].x), 1e-9);
+        assertTrue(-tool[1].y <= depthMm + 1e-9, "deeper than asked");
+        assertEquals(0, Math.max(0, Math.signum(offsetMm) * (share * depthMm + tool[1].y)), 1e-9);
+    }
+
     @Test
     void whereNothingIsOffsetItIsTheMarkItself() {
         TrimMark mark = TrimMark.of(0.3, 0);
