@@ -108,11 +108,14 @@ public final class FaceExtraction {
         float[] thickness = LocalThickness.of(topology, patches, survey, typical);
         Creases creases = Creases.ofShell(mesh, topology, edges, thickness);
         Segments segments = Segments.of(topology, creases);
-        boolean inner = keep instanceof Keep.Inner;
-        WallLabels labels = WallLabels.ofShell(topology, creases, patches, segments, survey, inner);
-        if (keep instanceof Keep.Seed seed && !labels.kept()[nearest(seed)]) {
-            inner = true;
-            labels = WallLabels.ofShell(topology, creases, patches, segments, survey, true);
+        WallLabels labels = WallLabels.ofOuterWall(topology, creases, patches, segments, survey);
+        boolean inner = false;
+        if (!(keep instanceof Keep.Outer)) {
+            boolean[] outerWall = labels.mainPiece(topology, edges.areas());
+            inner = !(keep instanceof Keep.Seed seed && outerWall[nearest(seed)]);
+            if (inner) {
+                labels = WallLabels.ofInnerWall(topology, creases, patches, segments, survey, outerWall);
+            }
         }
         if (!inner) {
             Bores.leaveOut(mesh, topology, edges, segments, labels.kept(), typical).ifPresent(findings::add);

@@ -34,13 +34,45 @@ record WallLabels(boolean[] kept, float[] evidence) {
     private static final double MOST = 1e8;
 
     /**
-     * Labels a shell's walls. Prices are in mm of full-price edge; a patch's evidence weighs its area over the local
-     * thickness, so that a strip about as wide as the wall is thick can stand against the edge around it.
-     *
-     * @param inner true to keep the wall that the mold's side does not see
+     * Labels a shell's outer wall. Prices are in mm of full-price edge; a patch's evidence weighs its area over the
+     * local thickness, so that a strip about as wide as the wall is thick can stand against the edge around it.
      */
-    static WallLabels ofShell(EdgeTopology topology, Creases creases, Patches patches, Segments segments,
-            WallSurvey survey, boolean inner) {
+    static WallLabels ofOuterWall(
+            EdgeTopology topology, Creases creases, Patches patches, Segments segments, WallSurvey survey) {
+        return cut(topology, creases, patches, evidence(creases, patches, segments, survey, false));
+    }
+
+    /**
+     * Labels the inner wall, which the mold's side does not see. Where it is seen all the same (past the edge of a wall
+     * that leans back, at a rib's side) it makes a piece of its own beside the outer wall's: what speaks for the outer
+     * wall, but is not connected to it, is undecided.
+     *
+     * @param outerWall triangles of the outer wall, in one piece
+     */
+    static WallLabels ofInnerWall(EdgeTopology topology, Creases creases, Patches patches, Segments segments,
+            WallSurvey survey, boolean[] outerWall) {
+        float[] evidence = evidence(creases, patches, segments, survey, true);
+        for (int p = 0; p < evidence.length; p++) {
+            if (!outerWall[patches.probe()[p]]) {
+                evidence[p] = Math.max(evidence[p], (float) RIM_BIAS);
+            }
+        }
+        return cut(topology, creases, patches, evidence);
+    }
+
+    /** The wall's triangles in its largest piece; O(n). */
+    boolean[] mainPiece(EdgeTopology topology, double[] areas) {
+        LabelRegions regions = LabelRegions.of(topology, kept);
+        int largest = LabelRegions.largest(regions.areas(kept, areas));
+        boolean[] piece = new boolean[kept.length];
+        for (int t = 0; t < piece.length; t++) {
+            piece[t] = regions.ofTriangle()[t] == largest;
+        }
+        return piece;
+    }
+
+    private static float[] evidence(
+            Creases creases, Patches patches, Segments segments, WallSurvey survey, boolean inner) {
         float[] thickness = creases.thickness();
         double[] through = segments.share(patches, p -> looksThrough(survey, patches, p, thickness));
         boolean mostTold = isMostTold(survey, patches);
@@ -53,7 +85,7 @@ record WallLabels(boolean[] kept, float[] evidence) {
                     : survey.isPaired(p);
             evidence[p] = evidence(survey, p, paired, narrow, mostTold, inner);
         }
-        return cut(topology, creases, patches, evidence);
+        return evidence;
     }
 
     private static boolean looksThrough(WallSurvey survey, Patches patches, int p, float[] thickness) {

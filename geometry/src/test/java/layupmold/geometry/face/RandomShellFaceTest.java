@@ -49,6 +49,30 @@ class RandomShellFaceTest {
         assertKeepsTheOuterWallOnly(ShellSpec.random(seed).withInsideOut(false).withSpecks(0));
     }
 
+    /** Here a piece of the inner wall is seen from the mold past an edge that leans back, or at a rib's side. */
+    private static final long[] INNER_SEEN = {23, 40, 80, 98, 123, 131};
+
+    static LongStream innerSeeds() {
+        return LongStream.concat(LongStream.range(0, 16), LongStream.of(INNER_SEEN));
+    }
+
+    @ParameterizedTest
+    @MethodSource("innerSeeds")
+    void keepsTheWholeInnerWallAndNothingElse(long seed) {
+        ShellSpec spec = ShellSpec.random(seed).withInsideOut(false).withSpecks(0);
+        TestPart part = RandomShells.shell(spec);
+        FaceResult face = FaceExtraction.extract(
+                part.mesh(), EdgeTopology.of(part.mesh()), part.pull(), new Keep.Inner());
+        double inner = part.areaOf(ShellRegion.INNER);
+        assertTrue(keptArea(part, face, ShellRegion.INNER) >= 0.999 * inner, "inner wall lost");
+        assertTrue(keptArea(part, face, ShellRegion.OUTER) <= 0.001 * inner, "outer wall kept");
+        if (spec.rim() != RimKind.FULL_ROUND) {
+            double rim = keptArea(part, face, ShellRegion.RIM_OUTER_HALF)
+                    + keptArea(part, face, ShellRegion.RIM_INNER_HALF);
+            assertTrue(rim <= 0.001 * inner, "rim kept: " + rim / inner);
+        }
+    }
+
     static LongStream coarseRounds() {
         return LongStream.concat(LongStream.range(0, 16), LongStream.of(COARSE_ROUNDS));
     }
