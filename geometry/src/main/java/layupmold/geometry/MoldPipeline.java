@@ -131,13 +131,14 @@ public final class MoldPipeline {
 
         boolean[] plugged = plugged(turned, part.unit().inMm());
         FaceFrame fine = turned.withShortSides(FlangeBuilder.LONGEST_SIDE_MM);
+        double ballMm = recipe.fillet().fill() ? FilletStage.ballMm(filletMm(), behindMm) : 0;
         CappedFace capped = stage("opening", 0.4, () -> OpeningCapper.cap(fine.mesh(), fine.topology(),
-                fine.openings(), fine.perimeter(), marks(plugged, mark)));
+                fine.openings(), fine.perimeter(), marks(plugged, mark),
+                CorePlugs.collars(plugged, recipe.tool(), offset, ballMm, recipe.inspect().flexDepthMm())));
         collect(capped.findings());
         TriangleMesh engraved = TrimEngraving.engrave(capped, female ? mark.depthMm() : -mark.depthMm());
 
         CoordinateLattice lattice = CoordinateLattice.within(extentMm(engraved));
-        double ballMm = recipe.fillet().fill() ? FilletStage.ballMm(filletMm(), behindMm) : 0;
         FlangedSurface grown = stage("flange", 0.45, () -> flange(engraved, capped, plugged, offset, ballMm, lattice));
         collect(grown.findings());
 

@@ -7,7 +7,7 @@ import layupmold.geometry.finding.Finding;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 
-/** Appends patches to the face. */
+/** Appends patches to the face and its collars. */
 final class CapAssembly {
 
     private double[] xyz;
@@ -17,7 +17,8 @@ final class CapAssembly {
     private int vertexCount;
     private int size;
 
-    private CapAssembly(TriangleMesh face, List<OpeningPatches> openings) {
+    private CapAssembly(Collars collared, List<OpeningPatches> openings) {
+        TriangleMesh face = collared.mesh();
         int vertices = face.vertexCount();
         int corners = face.triangles().length;
         for (OpeningPatches opening : openings) {
@@ -29,17 +30,21 @@ final class CapAssembly {
         xyz = Arrays.copyOf(face.xyz(), 3 * vertices);
         triangles = Arrays.copyOf(face.triangles(), corners);
         capOfTriangle = new int[corners / 3];
-        Arrays.fill(capOfTriangle, 0, face.triangleCount(), -1);
+        int[] opening = collared.openingOfTriangle();
+        Arrays.fill(capOfTriangle, 0, face.triangleCount() - opening.length, -1);
+        System.arraycopy(opening, 0, capOfTriangle, face.triangleCount() - opening.length, opening.length);
         trimProfile = new double[vertices];
         vertexCount = face.vertexCount();
         size = face.triangles().length;
     }
 
-    static CappedFace assemble(TriangleMesh face, EdgeTopology topology, int[] perimeterLoop,
-            List<int[]> openingLoops, List<OpeningPatches> openings) {
+    /** @param openingLoops the openings' own edges, whatever stands around them */
+    static CappedFace assemble(
+            Collars face, int[] perimeterLoop, List<int[]> openingLoops, List<OpeningPatches> openings) {
+        EdgeTopology topology = face.topology();
         CapAssembly assembly = new CapAssembly(face, openings);
         List<Cap> caps = new ArrayList<>();
-        List<Finding> findings = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>(face.findings());
         for (int i = 0; i < openings.size(); i++) {
             caps.add(assembly.append(i, openings.get(i), vertices(topology, openingLoops.get(i))));
             findings.addAll(openings.get(i).findings());

@@ -21,13 +21,13 @@ public final class OpeningCapper {
 
     static final String STAGE = "opening";
 
-    private final TriangleMesh face;
-    private final EdgeTopology topology;
+    private final Collars face;
+    private final List<int[]> openingLoops;
     private final TrimMark[] trimMarks;
 
-    private OpeningCapper(TriangleMesh face, EdgeTopology topology, TrimMark[] trimMarks) {
+    private OpeningCapper(Collars face, List<int[]> openingLoops, TrimMark[] trimMarks) {
         this.face = face;
-        this.topology = topology;
+        this.openingLoops = openingLoops;
         this.trimMarks = trimMarks;
     }
 
@@ -41,7 +41,18 @@ public final class OpeningCapper {
      */
     public static CappedFace cap(TriangleMesh face, EdgeTopology topology, List<int[]> openingLoops,
             int[] perimeterLoop, TrimMark[] trimMarks) {
-        return new OpeningCapper(face, topology, trimMarks).run(openingLoops, perimeterLoop);
+        return cap(face, topology, openingLoops, perimeterLoop, trimMarks,
+                CollarSpec.none(openingLoops.size()));
+    }
+
+    /**
+     * The same with collars around openings whose edges turn away from the tool: there the patch is held off the edge,
+     * so that the edge keeps its place when it is offset.
+     */
+    public static CappedFace cap(TriangleMesh face, EdgeTopology topology, List<int[]> openingLoops,
+            int[] perimeterLoop, TrimMark[] trimMarks, CollarSpec collars) {
+        Collars collared = Collars.grow(face, topology, openingLoops, collars);
+        return new OpeningCapper(collared, openingLoops, trimMarks).run(perimeterLoop);
     }
 
     /** The same with a mark of one width right beside every opening. */
@@ -52,11 +63,11 @@ public final class OpeningCapper {
         return cap(face, topology, openingLoops, perimeterLoop, marks);
     }
 
-    private CappedFace run(List<int[]> openingLoops, int[] perimeterLoop) {
+    private CappedFace run(int[] perimeterLoop) {
         OpeningPatches[] patches = new OpeningPatches[openingLoops.size()];
         CapShape[] best = new CapShape[patches.length];
         Arrays.fill(best, CapShape.PLANAR);
-        CappedFace capped = shapeAll(openingLoops, perimeterLoop, best, patches);
+        CappedFace capped = shapeAll(perimeterLoop, best, patches);
         int[] crossing = CapCrossings.find(capped);
         if (crossing.length == 0) {
             return capped;
@@ -65,7 +76,7 @@ public final class OpeningCapper {
             best[i] = CapShape.MEMBRANE;
             patches[i] = null;
         }
-        capped = shapeAll(openingLoops, perimeterLoop, best, patches);
+        capped = shapeAll(perimeterLoop, best, patches);
         int[] still = CapCrossings.find(capped);
         if (still.length > 0) {
             throw new Rejection(Finding.error(STAGE, "caps-cross", "The caps of two openings cross each other.")
@@ -76,15 +87,14 @@ public final class OpeningCapper {
     }
 
     /** Makes the patches that are missing and joins all to the face. */
-    private CappedFace shapeAll(
-            List<int[]> loops, int[] perimeterLoop, CapShape[] best, OpeningPatches[] patches) {
+    private CappedFace shapeAll(int[] perimeterLoop, CapShape[] best, OpeningPatches[] patches) {
         Rejection[] refused = new Rejection[patches.length];
         Parallel.forRanges(patches.length, 1, (chunk, from, to) -> {
             for (int i = from; i < to; i++) {
                 if (patches[i] == null) {
                     try {
-                        patches[i] = OpeningPatches.of(face, topology, loops.get(i), best[i],
-                                trimMarks[i]);
+                        patches[i] = OpeningPatches.of(
+                                face.mesh(), face.topology(), face.loops().get(i), best[i], trimMarks[i]);
                     } catch (Rejection e) {
                         refused[i] = e;
                     }
@@ -96,6 +106,6 @@ public final class OpeningCapper {
                 throw e;
             }
         }
-        return CapAssembly.assemble(face, topology, perimeterLoop, loops, List.of(patches));
+        return CapAssembly.assemble(face, perimeterLoop, openingLoops, List.of(patches));
     }
 }

@@ -6,7 +6,9 @@ import layupmold.geometry.MoldRegion;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.offset.OffsetSurface;
+import layupmold.geometry.opening.CollarSpec;
 import layupmold.geometry.recipe.OpeningSpec;
+import layupmold.geometry.recipe.Tool;
 
 /**
  * Stage "plug": puts an island in place of every patch of region {@link MoldRegion#PLUG}.
@@ -18,7 +20,25 @@ import layupmold.geometry.recipe.OpeningSpec;
  */
 public final class CorePlugs {
 
+    /** Offsets of collar and patch meet as far below the collar's end, if square; contouring takes up to two more. */
+    private static final double COLLAR_BY_OFFSET = 4;
+    private static final double LEAST_COLLAR_MM = 0.5;
+
     private CorePlugs() {
+    }
+
+    /**
+     * Collars around openings that get a plug, so that its foot is the offset of the opening's edge.
+     *
+     * @param tool cavity or plug
+     * @param offsetMm signed offset along the part's outward normal that will follow
+     * @param ballMm radius of the ball that will fill corners, 0 for none
+     * @param flexDepthMm undercut that springs free
+     */
+    public static CollarSpec collars(
+            boolean[] plugged, Tool tool, double offsetMm, double ballMm, double flexDepthMm) {
+        double widthMm = Math.max(LEAST_COLLAR_MM, COLLAR_BY_OFFSET * Math.max(Math.abs(offsetMm), ballMm));
+        return new CollarSpec(plugged, widthMm, offsetMm, tool == Tool.FEMALE ? 1 : -1, flexDepthMm);
     }
 
     /**

@@ -42,6 +42,24 @@ final class AnnularSheet {
         return new TriangleMesh(xyz, strips(rings, segments));
     }
 
+    static final int LIP_RINGS = 8;
+
+    /** A flat plate whose opening ends in a quarter round, lip up, as a rounded rim's outer half does. */
+    static TriangleMesh lipped(int segments, double innerMm, double outerMm, double lipMm) {
+        int plateRings = rings(segments, (outerMm - innerMm - lipMm) / (innerMm + lipMm));
+        double[] xyz = new double[3 * (LIP_RINGS + plateRings + 1) * segments];
+        for (int i = 0; i <= LIP_RINGS + plateRings; i++) {
+            double turn = Math.PI / 2 * Math.min(i, LIP_RINGS) / LIP_RINGS;
+            double flat = (outerMm - innerMm - lipMm) * Math.max(0, i - LIP_RINGS) / plateRings;
+            double r = innerMm + lipMm - lipMm * Math.cos(turn) + flat;
+            for (int j = 0; j < segments; j++) {
+                double a = 2 * Math.PI * j / segments;
+                put(xyz, i * segments + j, r * Math.cos(a), r * Math.sin(a), lipMm * (1 - Math.sin(turn)));
+            }
+        }
+        return new TriangleMesh(xyz, strips(LIP_RINGS + plateRings, segments));
+    }
+
     /** Triangles about as long as wide at the opening. */
     private static int rings(int segments, double widthByInnerRadius) {
         return (int) Math.ceil(widthByInnerRadius * segments / (2 * Math.PI));

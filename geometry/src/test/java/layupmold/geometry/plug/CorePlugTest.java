@@ -8,12 +8,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import layupmold.geometry.MoldOutcome;
 import layupmold.geometry.MoldPipeline;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.Progress;
+import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.congruence.Isometry;
 import layupmold.geometry.drape.ToolSheet;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Severity;
@@ -32,6 +36,7 @@ import org.joml.Vector3d;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Core plugs in whole molds, against closed forms (frustum and spherical cap: Bronshtein et al., from memory). */
 class CorePlugTest {
@@ -118,8 +123,49 @@ class CorePlugTest {
         assertEquals(0, Math.hypot(said.place().x(), said.place().y()), 0.1);
     }
 
-    /** The cloth ends at the plug: corners there are none of its own, and the kit cuts the opening out. */
-    /** The mask's eyes have rounded rims, where the offset is rebuilt and the foot may be more than one loop. */
+    /** A cavity's lip that has turned along the pull, and one that leans 20° back: the foot is the edge's offset. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 20})
+    void aRoundedRimsPlugStandsOnTheOffsetOfItsEdge(double tiltDeg) {
+        double radius = 10;
+        double lip = 1.2;
+        double tilt = Math.toRadians(tiltDeg);
+        TriangleMesh plate = AnnularSheet.lipped(60, radius, 40, lip);
+        MoldOutcome.Mold mold = mold(plate,
+                PLAIN.withPull(new Vector3d(Math.sin(tilt), 0, Math.cos(tilt))).withOpenings(PLUGS));
+        double offset = mold.report().offset().signedMm();
+        // The lip's last facet has half of its turn to go.
+        double lean = Math.PI / 4 / AnnularSheet.LIP_RINGS;
+        Isometry toPart = mold.partToMold().inverse().isometry();
+        for (int v : foot(mold)) {
+            Vector3d p = toPart.apply(mold.solid().vertex(v));
+            assertEquals(radius - offset * Math.cos(lean), Math.hypot(p.x, p.y), 0.02);
+            assertEquals(lip - offset * Math.sin(lean), p.z, 0.01);
+        }
+        assertTrue(mold.report().openings().leastPlugDraftDeg() >= DRAFT_DEG - 0.01,
+                "draft " + mold.report().openings().leastPlugDraftDeg());
+        assertTrue(mold.report().offset().maxDeviationMm() <= 0.02, mold.report().offset()::toString);
+        assertTrue(mold.report().findings().stream().noneMatch(f -> f.code().equals("plug-set-back")));
+    }
+
+    /** Tilted by 55° the rim's last five facets of eight hang over the tool, by 0.74 mm once offset. */
+    @Test
+    void aRimThatWouldLockThePartIsCutOffAndSaid() {
+        double tilt = Math.toRadians(55);
+        TriangleMesh plate = AnnularSheet.lipped(60, 10, 40, 1.2);
+        MoldOutcome.Mold mold = mold(plate,
+                PLAIN.withPull(new Vector3d(Math.sin(tilt), 0, Math.cos(tilt))).withOpenings(PLUGS));
+        Finding said = mold.report().findings().stream()
+                .filter(f -> f.code().equals("opening-edge-leans-back")).findFirst().orElseThrow();
+        double step = Math.PI / 2 / AnnularSheet.LIP_RINGS;
+        double depth = 1.2 * (Math.cos(5 * step - tilt) - Math.cos(tilt))
+                + mold.report().offset().signedMm() * (Math.cos(4.5 * step - tilt) - Math.cos(tilt - step / 2));
+        assertEquals(depth, said.figure(), 0.003);
+        assertEquals(0.5, said.limit(), 1e-12);
+        assertTrue(mold.report().findings().stream().noneMatch(f -> f.code().equals("part-locked")));
+    }
+
+    /** The mask's eyes have rounded rims, and the foot climbs by a centimetre. */
     @Test
     void openingsWithRoundedRimsArePluggedAndTheToolKeepsItsOffset() throws IOException {
         PartFile mask = MeshReader.read(
@@ -129,11 +175,21 @@ class CorePlugTest {
         assertEquals(2, mold.report().openings().plugged());
         assertEquals(0, mold.report().openings().capped());
         assertTrue(mold.report().offset().maxDeviationMm() <= 0.02, mold.report().offset()::toString);
+        assertTrue(mold.report().findings().stream().noneMatch(f -> f.code().equals("plug-set-back")));
+        TriangleMesh face = mold.workpiece().face();
+        TriangleBvh edge = openingEdges(face);
+        NearestPoint nearest = new NearestPoint();
+        for (int v : foot(mold)) {
+            Vector3d p = mold.solid().vertex(v);
+            edge.nearest(p.x, p.y, p.z, Double.POSITIVE_INFINITY, nearest);
+            assertEquals(mold.report().offset().signedMm(), nearest.distance(), 0.02, p::toString);
+        }
         for (Finding finding : mold.report().findings()) {
             assertTrue(finding.figure() == null || Double.isFinite(finding.figure()), finding::toString);
         }
     }
 
+    /** The cloth ends at the plug: corners there are none of its own, and the kit cuts the opening out. */
     @Test
     void clothStopsAtThePlug() {
         double radius = 10;
@@ -150,17 +206,34 @@ class CorePlugTest {
     }
 
     private static void assertFootRadius(MoldOutcome.Mold mold, double radius, double tolerance) {
-        int found = 0;
-        EdgeTopology topology = EdgeTopology.of(mold.solid());
-        for (int h = 0; h < topology.halfEdgeCount(); h++) {
-            if (mold.regions()[h / 3] == MoldRegion.PLUG.ordinal()
-                    && mold.regions()[topology.twin(h) / 3] == MoldRegion.TOOL.ordinal()) {
-                Vector3d p = mold.solid().vertex(topology.from(h));
-                assertEquals(radius, Math.hypot(p.x, p.y), tolerance);
-                found++;
-            }
+        int[] foot = foot(mold);
+        for (int v : foot) {
+            Vector3d p = mold.solid().vertex(v);
+            assertEquals(radius, Math.hypot(p.x, p.y), tolerance);
         }
-        assertEquals(120, found);
+        assertEquals(120, foot.length);
+    }
+
+    /** Vertices at which plugs end, all of them on the tool. */
+    private static int[] foot(MoldOutcome.Mold mold) {
+        EdgeTopology topology = EdgeTopology.of(mold.solid());
+        int plug = MoldRegion.PLUG.ordinal();
+        int[] edge = IntStream.range(0, topology.halfEdgeCount())
+                .filter(h -> mold.regions()[h / 3] == plug && mold.regions()[topology.twin(h) / 3] != plug).toArray();
+        assertTrue(edge.length > 0);
+        for (int h : edge) {
+            assertEquals(MoldRegion.TOOL.ordinal(), mold.regions()[topology.twin(h) / 3]);
+        }
+        return Arrays.stream(edge).map(topology::from).toArray();
+    }
+
+    /** All boundaries of a face but the longest, as triangles without area. */
+    private static TriangleBvh openingEdges(TriangleMesh face) {
+        EdgeTopology topology = EdgeTopology.of(face);
+        int longest = topology.boundaryLoops().stream().mapToInt(loop -> loop.length).max().orElseThrow();
+        return TriangleBvh.of(new TriangleMesh(face.xyz(), topology.boundaryLoops().stream()
+                .filter(loop -> loop.length < longest).flatMapToInt(Arrays::stream)
+                .flatMap(h -> IntStream.of(topology.from(h), topology.to(h), topology.to(h))).toArray()));
     }
 
     static MoldOutcome.Mold mold(TriangleMesh part, Recipe recipe) {
