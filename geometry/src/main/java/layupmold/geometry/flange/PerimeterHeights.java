@@ -12,20 +12,19 @@ final class PerimeterHeights {
     private final TriangleBvh segments;
     private final NearestPoint nearest = new NearestPoint();
 
-    /** Keeps the ring's segments, flattened, as triangles without area: nearest-point queries take those too. */
+    /** Keeps the ring's segments, flattened. */
     PerimeterHeights(double[] xyz, int[] ring) {
         this.xyz = xyz;
         this.ring = ring;
         double[] flat = new double[3 * ring.length];
-        int[] triangles = new int[3 * ring.length];
+        int[] ends = new int[2 * ring.length];
         for (int i = 0; i < ring.length; i++) {
             flat[3 * i] = xyz[3 * ring[i]];
             flat[3 * i + 1] = xyz[3 * ring[i] + 1];
-            triangles[3 * i] = i;
-            triangles[3 * i + 1] = (i + 1) % ring.length;
-            triangles[3 * i + 2] = (i + 1) % ring.length;
+            ends[2 * i] = i;
+            ends[2 * i + 1] = (i + 1) % ring.length;
         }
-        segments = TriangleBvh.of(new TriangleMesh(flat, triangles));
+        segments = TriangleBvh.of(TriangleMesh.ofSegments(flat, ends));
     }
 
     double at(double x, double y) {

@@ -37,9 +37,9 @@ record PlugFoot(int[] triangles, int[] loop) {
      * @return null if nothing does
      */
     PlugFoot inside(TriangleMesh mesh, EdgeTopology topology, double distanceMm) {
-        int[] edges = Arrays.stream(edge(topology))
-                .flatMap(h -> IntStream.of(topology.from(h), topology.to(h), topology.to(h))).toArray();
-        TriangleBvh edge = TriangleBvh.of(new TriangleMesh(mesh.xyz(), edges));
+        int[] ends = Arrays.stream(edge(topology))
+                .flatMap(h -> IntStream.of(topology.from(h), topology.to(h))).toArray();
+        TriangleBvh edge = TriangleBvh.of(TriangleMesh.ofSegments(mesh.xyz(), ends));
         NearestPoint nearest = new NearestPoint();
         double[] xyz = mesh.xyz();
         boolean[] left = new boolean[mesh.triangleCount()];

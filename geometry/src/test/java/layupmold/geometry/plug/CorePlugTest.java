@@ -227,13 +227,13 @@ class CorePlugTest {
         return Arrays.stream(edge).map(topology::from).toArray();
     }
 
-    /** All boundaries of a face but the longest, as triangles without area. */
+    /** All boundaries of a face but the longest. */
     private static TriangleBvh openingEdges(TriangleMesh face) {
         EdgeTopology topology = EdgeTopology.of(face);
         int longest = topology.boundaryLoops().stream().mapToInt(loop -> loop.length).max().orElseThrow();
-        return TriangleBvh.of(new TriangleMesh(face.xyz(), topology.boundaryLoops().stream()
+        return TriangleBvh.of(TriangleMesh.ofSegments(face.xyz(), topology.boundaryLoops().stream()
                 .filter(loop -> loop.length < longest).flatMapToInt(Arrays::stream)
-                .flatMap(h -> IntStream.of(topology.from(h), topology.to(h), topology.to(h))).toArray()));
+                .flatMap(h -> IntStream.of(topology.from(h), topology.to(h))).toArray()));
     }
 
     static MoldOutcome.Mold mold(TriangleMesh part, Recipe recipe) {
