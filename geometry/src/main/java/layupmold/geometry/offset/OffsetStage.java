@@ -57,7 +57,7 @@ public final class OffsetStage {
             return new OffsetSurface(sound, regions, outline(sound), AS_MOVED, 0, KnownMiss.NONE, List.of());
         }
         RepairedSurface best =
-                moved != null ? RepairedSurface.of(moved, regions, lattice) : sound(repair, surface, lattice);
+                moved != null ? Refining.refined(moved, regions, lattice) : sound(repair, surface, lattice);
         byte[] left = new byte[best.fit().labels().length];
         for (int t = 0; t < left.length; t++) {
             left[t] = (byte) best.fit().labels()[t];
@@ -72,7 +72,7 @@ public final class OffsetStage {
         RepairedSurface best = null;
         for (LocalRepair.Way way : LocalRepair.Way.values()) {
             LocalRepair.Result from = repair.by(way);
-            RepairedSurface made = from == null ? null : RepairedSurface.of(from, surface.regions(), lattice);
+            RepairedSurface made = from == null ? null : Refining.refined(from, surface.regions(), lattice);
             best = made != null && (best == null || made.isBetterThan(best)) ? made : best;
             boolean kept = best != null && best.isSound() && best.worst().mm() <= InspectSpec.LEAST_TOLERANCE_MM;
             // Where a face runs through itself its distance has no side, and no way leads anywhere.

@@ -40,17 +40,24 @@ record Defects(TriangleMesh mesh, double[] edges, int[] triangles, RepairRegion.
         return sides;
     }
 
-    static Defects offTarget(TriangleMesh mesh, boolean[] off, OffsetField field, double toleranceMm) {
+    /** Places of chosen triangles that miss by more than {@code toleranceMm}, and all of those that cross. */
+    static Defects offTarget(
+            TriangleMesh mesh, boolean[] off, int[] crossing, OffsetField field, double toleranceMm) {
         OffsetField.Sample sample = new OffsetField.Sample();
-        return new Defects(mesh, new double[0], indices(off), (x, y, z) -> {
+        return new Defects(mesh, sides(mesh, crossing), indices(off), (x, y, z) -> {
             field.at(x, y, z, sample);
             return Math.abs(sample.miss()) > toleranceMm;
         }, t -> worst(mesh, t, field), new int[0]);
     }
 
+    boolean isNone() {
+        return edges.length == 0 && triangles.length == 0 && pairs.length == 0;
+    }
+
     /** These, and places of the same surface that miss by more than {@code toleranceMm}. */
     Defects andOffTarget(OffsetField field, double toleranceMm) {
-        Defects off = offTarget(mesh, OffTarget.triangles(mesh, t -> true, field, t -> toleranceMm), field, toleranceMm);
+        Defects off = offTarget(mesh, OffTarget.triangles(mesh, t -> true, field, t -> toleranceMm), new int[0],
+                field, toleranceMm);
         return new Defects(mesh, edges, off.triangles, off.needed, off.worst, pairs);
     }
 

@@ -168,18 +168,19 @@ public final class LocalRepair {
     }
 
     /**
-     * Contours finely where a surface that is sound still misses the offset.
+     * Contours finely where a surface in one piece still misses the offset or crosses itself.
      *
      * @param labels region of each triangle
      * @param off which triangles miss
+     * @param crossing triangles that cross
      * @param sheetRegions region of each triangle of the field's sheet
      * @param cellMm grid size
-     * @return null if none misses, or nothing could be done
+     * @return null if there is no such triangle, or nothing could be done
      */
-    public static Result refine(TriangleMesh surface, int[] labels, boolean[] off, byte[] sheetRegions,
+    public static Result refine(TriangleMesh surface, int[] labels, boolean[] off, int[] crossing, byte[] sheetRegions,
             OffsetField field, double toleranceMm, double cellMm) {
-        Defects defects = Defects.offTarget(surface, off, field, toleranceMm);
-        if (defects.triangles().length == 0) {
+        Defects defects = Defects.offTarget(surface, off, crossing, field, toleranceMm);
+        if (defects.isNone()) {
             return null;
         }
         Contouring.Result contoured = Contouring.contour(

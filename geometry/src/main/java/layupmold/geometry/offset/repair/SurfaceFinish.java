@@ -1,13 +1,10 @@
 package layupmold.geometry.offset.repair;
 
-import java.util.List;
-import java.util.stream.IntStream;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.simplify.TargetFit;
-import org.joml.Vector3d;
 
 /**
  * Brings a rebuilt surface that is free of crossing closer to the offset: settles its vertices, but for those that would
@@ -17,15 +14,16 @@ public final class SurfaceFinish {
 
     private static final int ROUNDS = 8;
     private static final int PAIR_LIMIT = 100_000;
+    private static final int[] NONE = {};
 
     /**
      * @param fit the finished surface
-     * @param crossings middles of triangles that cross, which cannot be helped
+     * @param crossing its triangles that cross, two by two, which cannot be helped
      */
-    public record Result(TargetFit.Result fit, List<Vector3d> crossings) {
+    public record Result(TargetFit.Result fit, int[] crossing) {
     }
 
-    private record Settled(TriangleMesh mesh, int[] crossing) {
+    private record Settled(TriangleMesh mesh, boolean crosses) {
     }
 
     private SurfaceFinish() {
@@ -41,8 +39,9 @@ public final class SurfaceFinish {
             double toleranceMm, CoordinateLattice lattice) {
         boolean[] loose = loose(rebuilt, fixed);
         Settled settled = settle(rebuilt, loose, field, lattice);
-        return new Result(TargetFit.fit(settled.mesh, labels, active(rebuilt, loose), loose, field::target, Exactness::weight,
-                toleranceMm, lattice), IntStream.of(settled.crossing).mapToObj(settled.mesh::centroid).toList());
+        TargetFit.Result fit = TargetFit.fit(settled.mesh, labels, active(rebuilt, loose), loose, field::target,
+                Exactness::weight, toleranceMm, lattice);
+        return new Result(fit, settled.crosses ? SelfIntersections.find(fit.mesh(), PAIR_LIMIT) : NONE);
     }
 
     /** The surface with its loose vertices at the offset, as far as that makes nothing cross. */
@@ -58,7 +57,7 @@ public final class SurfaceFinish {
                 unavoidable = SelfIntersections.find(rebuilt, PAIR_LIMIT);
             }
             if (pairs.length == 0 || pairs.length <= unavoidable.length) {
-                return new Settled(settled, pairs);
+                return new Settled(settled, pairs.length > 0);
             }
             boolean[] back = new boolean[loose.length];
             for (int t : pairs) {
@@ -69,7 +68,7 @@ public final class SurfaceFinish {
                 takeBack(places, rebuilt.xyz(), back);
             }
         }
-        return new Settled(rebuilt, unavoidable);
+        return new Settled(rebuilt, unavoidable.length > 0);
     }
 
     private static boolean takeBack(double[] places, double[] xyz, boolean[] back) {
