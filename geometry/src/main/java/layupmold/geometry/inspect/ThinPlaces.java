@@ -1,5 +1,6 @@
 package layupmold.geometry.inspect;
 
+import com.carrotsearch.hppc.IntArrayList;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -9,6 +10,12 @@ import java.util.stream.IntStream;
 /** Samples of wall under the limit, grouped by the centres of their balls: those lie mid-wall, so both sides meet. */
 final class ThinPlaces {
 
+    /**
+     * Samples that stand for more than their own triangle tell little about how much is thin around them; so few of them
+     * in a group are looked at closely.
+     */
+    private static final int FEW = 16;
+
     private final SurfaceSamples samples;
     private final int[] thin;
     private final PointClusters clusters;
@@ -16,22 +23,33 @@ final class ThinPlaces {
     private final double[] areas;
     private final boolean[] isSliver;
 
-    private ThinPlaces(SurfaceSamples samples, int[] thin, PointClusters clusters, int triangleCount) {
+    private ThinPlaces(
+            MeasuredSolid solid, SurfaceSamples samples, int[] thin, PointClusters clusters, ThinPatch patch) {
         this.samples = samples;
         this.thin = thin;
         this.clusters = clusters;
         this.areas = new double[clusters.count];
-        this.isSliver = new boolean[triangleCount];
+        this.isSliver = new boolean[solid.mesh().triangleCount()];
+        IntArrayList[] members = new IntArrayList[clusters.count];
+        Arrays.setAll(members, g -> new IntArrayList());
         for (int i = 0; i < thin.length; i++) {
-            areas[clusters.group[i]] += samples.weight[thin[i]] / 2;
+            members[clusters.group[i]].add(thin[i]);
+        }
+        for (int g = 0; g < areas.length; g++) {
+            areas[g] = areaMm2(solid, members[g].toArray(), patch) / 2;
         }
         for (int i = 0; i < thin.length; i++) {
             isSliver[samples.triangle[thin[i]]] |= isSmall(clusters.group[i]);
         }
     }
 
-    /** @param balls thickness of each sample; O(n log n) */
-    static ThinPlaces of(MeasuredSolid solid, SurfaceSamples samples, double[] balls, double limitMm) {
+    /**
+     * O(n log n).
+     *
+     * @param balls thickness of each sample
+     * @param capMm beyond which walls are not told apart
+     */
+    static ThinPlaces of(MeasuredSolid solid, SurfaceSamples samples, double[] balls, double limitMm, double capMm) {
         int[] thin = IntStream.range(0, balls.length).filter(s -> balls[s] < limitMm).toArray();
         double[] centres = new double[3 * thin.length];
         for (int i = 0; i < thin.length; i++) {
@@ -41,7 +59,14 @@ final class ThinPlaces {
             }
         }
         PointClusters clusters = PointClusters.of(centres, Math.max(2 * samples.spacing(), 1e-3));
-        return new ThinPlaces(samples, thin, clusters, solid.mesh().triangleCount());
+        return new ThinPlaces(solid, samples, thin, clusters, new ThinPatch(solid, limitMm, capMm));
+    }
+
+    private double areaMm2(MeasuredSolid solid, int[] group, ThinPatch patch) {
+        double area = Arrays.stream(group).mapToDouble(s -> samples.weight[s]).sum();
+        boolean isKnown = group.length > FEW
+                || Arrays.stream(group).allMatch(s -> samples.weight[s] <= solid.areas()[samples.triangle[s]]);
+        return isKnown ? area : patch.areaMm2(Arrays.stream(group).map(s -> samples.triangle[s]).toArray(), area);
     }
 
     private boolean isSmall(int group) {

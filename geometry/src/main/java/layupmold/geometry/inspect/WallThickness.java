@@ -78,7 +78,7 @@ public final class WallThickness {
                 balls[s] = Double.isNaN(probe.ballMm) ? capMm : probe.ballMm;
             }
         });
-        ThinPlaces thin = ThinPlaces.of(solid, samples, balls, limitMm);
+        ThinPlaces thin = ThinPlaces.of(solid, samples, balls, limitMm, capMm);
         thin.leaveOutSlivers(rays, balls, capMm);
         ThicknessFigures figures = figures(solid, samples, rays, balls, limitMm, capMm, thin);
         return new WallThickness(solid, samples, balls, figures);

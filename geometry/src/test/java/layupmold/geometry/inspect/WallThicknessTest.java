@@ -4,11 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.concurrent.ForkJoinPool;
 import layupmold.geometry.RigidTransform;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.shapes.Revolved;
 import layupmold.geometry.shapes.Shapes;
+import layupmold.geometry.shapes.Soups;
 import org.joml.Matrix4d;
 import org.junit.jupiter.api.Test;
 
@@ -120,6 +122,20 @@ class WallThicknessTest {
             assertEquals(width < 1 ? 0 : 1, figures.thinRegions().size());
             assertEquals(width < 1, figures.leastMm() >= 1.1, "least " + figures.leastMm());
         }
+    }
+
+    /** More triangles than samples, so that each sample stands for many: those that hit a needle by chance say little. */
+    @Test
+    void thinPlacesTooSmallToPrintCountAsNoneInFineMeshesToo() {
+        TriangleMesh needle =
+                new Revolved().to(0, 0).to(5, 0).to(5, 5).to(0.05, 5).to(0, 5.3).solid(32);
+        TriangleMesh all = needle;
+        for (int copy = 1; copy < 200; copy++) {
+            all = joined(all, Soups.moved(needle, 12.0 * (copy % 20), 12.0 * (copy / 20), 0));
+        }
+        ThicknessFigures figures = measure(all, 1.1);
+        assertEquals(List.of(), figures.thinRegions());
+        assertTrue(figures.leastMm() >= 1.1, "least " + figures.leastMm());
     }
 
     @Test

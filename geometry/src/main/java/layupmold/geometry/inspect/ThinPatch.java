@@ -1,0 +1,55 @@
+package layupmold.geometry.inspect;
+
+import com.carrotsearch.hppc.IntArrayDeque;
+import com.carrotsearch.hppc.IntHashSet;
+
+/** How much of the surface around a thin place is thin, triangle by triangle at their middles. For one thread. */
+final class ThinPatch {
+
+    private final MeasuredSolid solid;
+    private final double limitMm;
+    private final ThicknessProbe probe;
+
+    ThinPatch(MeasuredSolid solid, double limitMm, double capMm) {
+        this.solid = solid;
+        this.limitMm = limitMm;
+        this.probe = new ThicknessProbe(solid, capMm);
+    }
+
+    /**
+     * Area of thin triangles and of those joined to them by sides, mm².
+     *
+     * @param mostMm2 looks no further once there is as much; it is the answer then
+     */
+    double areaMm2(int[] thin, double mostMm2) {
+        IntHashSet seen = new IntHashSet();
+        IntArrayDeque next = new IntArrayDeque();
+        for (int t : thin) {
+            if (seen.add(t)) {
+                next.addLast(t);
+            }
+        }
+        double area = 0;
+        while (!next.isEmpty() && area < mostMm2) {
+            int t = next.removeFirst();
+            area += solid.areas()[t];
+            for (int h = 3 * t; h < 3 * t + 3; h++) {
+                int twin = solid.topology().twin(h);
+                if (twin >= 0 && seen.add(twin / 3) && isThin(twin / 3)) {
+                    next.addLast(twin / 3);
+                }
+            }
+        }
+        return Math.min(area, mostMm2);
+    }
+
+    private boolean isThin(int t) {
+        double[] xyz = solid.mesh().xyz();
+        int[] corners = solid.mesh().triangles();
+        int a = 3 * corners[3 * t];
+        int b = 3 * corners[3 * t + 1];
+        int c = 3 * corners[3 * t + 2];
+        return solid.hasReliableNormal(t) && probe.measure((xyz[a] + xyz[b] + xyz[c]) / 3,
+                (xyz[a + 1] + xyz[b + 1] + xyz[c + 1]) / 3, (xyz[a + 2] + xyz[b + 2] + xyz[c + 2]) / 3, t).ballMm < limitMm;
+    }
+}
