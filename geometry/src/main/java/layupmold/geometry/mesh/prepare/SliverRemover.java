@@ -58,10 +58,11 @@ final class SliverRemover {
         while (!queue.isEmpty() && patience-- > 0) {
             int t = queue.remove();
             if (!mesh.gone[t] && isSliver(mesh.xyz, mesh.triangles, t, rounding) && !treat(t)) {
-                left++;
+                // Beside a sliver that goes later it may go after that.
+                queue.add(t);
             }
         }
-        left += queue.size();
+        left = queue.size();
         boolean[] keep = new boolean[posted.length];
         for (int t = 0; t < keep.length; t++) {
             keep[t] = !mesh.gone[t];

@@ -119,6 +119,34 @@ class RepairTest {
         assertNoSlivers(part);
     }
 
+    /** As above with three vertices on the edge: the triangles without height lie side by side, and hide behind each other. */
+    @Test
+    void capsBesideCapsAreFlippedAway() {
+        int n = BALL.triangleCount();
+        int edges = n / 50;
+        double[] xyz = Arrays.copyOf(BALL.xyz(), BALL.xyz().length + 9 * edges);
+        int[] triangles = Arrays.copyOf(BALL.triangles(), 3 * (n + 6 * edges));
+        for (int i = 0; i < edges; i++) {
+            int t = 50 * i + 25;
+            int m = BALL.vertexCount() + 3 * i;
+            int a = triangles[3 * t];
+            int b = triangles[3 * t + 1];
+            int c = triangles[3 * t + 2];
+            for (int j = 0; j < 9; j++) {
+                double share = (1 + j / 3) / 4.0;
+                xyz[3 * m + j] = (1 - share) * xyz[3 * a + j % 3] + share * xyz[3 * b + j % 3];
+            }
+            System.arraycopy(new int[] {m + 2, b, c}, 0, triangles, 3 * t, 3);
+            System.arraycopy(new int[] {m + 1, b, m + 2, m, b, m + 1, a, b, m, a, m, c, m, m + 1, c, m + 1, m + 2, c}, 0,
+                    triangles, 3 * (n + 6 * i), 18);
+        }
+        CleanPart part = clean(new TriangleMesh(xyz, triangles));
+        assertTrue(part.closed());
+        assertEquals(3 * edges, part.counts().removedSlivers());
+        assertEquals(BALL.volume(), part.mesh().volume(), 1e-9 * BALL.volume());
+        assertNoSlivers(part);
+    }
+
     /** Some vertices are pulled into two, a micrometre's hundredth apart, with two needles between. */
     @Test
     void needlesAreCollapsed() {
