@@ -35,6 +35,11 @@ record Creases(EdgeAngles edges, float[] thickness, BitSet folds) {
         return edges.turn()[h] > SHARP && !folds.get(h);
     }
 
+    /** Whether the surface folds inward there. */
+    boolean isHollow(int h) {
+        return edges.turn()[h] < -SHARP;
+    }
+
     boolean isRounding(int h) {
         return folds.get(h) || edges.curvature()[h] * thickness[h / 3] > ROUND;
     }

@@ -112,7 +112,7 @@ public final class FaceExtraction {
         boolean inner = false;
         if (!(keep instanceof Keep.Outer)) {
             boolean[] outerWall = labels.mainPiece(topology, edges.areas());
-            inner = !(keep instanceof Keep.Seed seed && outerWall[nearest(seed)]);
+            inner = !(keep instanceof Keep.Seed seed && labels.kept()[nearest(seed)]);
             if (inner) {
                 labels = WallLabels.ofInnerWall(topology, creases, patches, segments, survey, outerWall);
             }
@@ -123,8 +123,8 @@ public final class FaceExtraction {
         FaceFindings.requireBothWalls(labels, edges.areas());
         FaceFindings.doubtfulWalls(mesh, patches, survey, labels, edges.areas()).ifPresent(findings::add);
         LabelRegions regions = LabelRegions.of(topology, labels.kept());
-        FaceFindings.cutAcrossWall(mesh, topology, creases, labels, regions).ifPresent(findings::add);
         RimBand band = RimBand.of(mesh, topology, creases, labels.kept());
+        FaceFindings.cutAcrossWall(mesh, topology, creases, labels, regions, band).ifPresent(findings::add);
         return cut(labels, () -> creases.endInWall(topology, regions), band,
                 RimField.of(mesh, topology, edges, band, inner ? null : pull), PartKind.CLOSED_SHELL, typical);
     }
@@ -138,7 +138,7 @@ public final class FaceExtraction {
 
     private FaceResult cut(WallLabels labels, Supplier<boolean[]> endsInWall, RimBand band, float[] field,
             PartKind kind, double thicknessMm) {
-        SurfaceSplit split = SurfaceSplit.of(mesh, topology, labels.kept(), band.cuttable(), field);
+        SurfaceSplit split = SurfaceSplit.of(mesh, topology, labels.kept(), RimField.known(topology, field), field);
         EdgeTopology splitTopology = split.isWhole() ? topology : EdgeTopology.of(split.mesh());
         double[] areas = split.isWhole() ? edges.areas() : split.areas();
         KeptPiece.clean(splitTopology, areas, split, labels, endsInWall).ifPresent(findings::add);

@@ -115,16 +115,17 @@ final class FaceFindings {
      * @param regions of the labels
      */
     static Optional<Finding> cutAcrossWall(TriangleMesh mesh, EdgeTopology topology, Creases creases,
-            WallLabels labels, LabelRegions regions) {
+            WallLabels labels, LabelRegions regions, RimBand band) {
         EdgeAngles edges = creases.edges();
-        // Other pieces are left out anyway, and said so.
+        boolean[] isCut = band.cuttable();
+        // Other pieces are left out anyway, and said so; in roundings the labels end anywhere until they are cut.
         int main = LabelRegions.largest(regions.areas(labels.kept(), edges.areas()));
         double length = 0;
         int worst = -1;
         for (int h = 0; h < topology.halfEdgeCount(); h++) {
             int g = topology.twin(h);
             if (g > h && (regions.ofTriangle()[h / 3] == main) != (regions.ofTriangle()[g / 3] == main)
-                    && creases.isInWall(h)) {
+                    && creases.isInWall(h) && !(isCut[h / 3] && isCut[g / 3])) {
                 length += edges.length(h);
                 if (worst < 0 || edges.length(h) > edges.length(worst)) {
                     worst = h;

@@ -41,6 +41,19 @@ final class RimField {
         return field;
     }
 
+    /**
+     * Triangles with a number at each corner: those of the band, and what lies among them without being round itself, as
+     * the sides of a groove that runs out over a round.
+     */
+    static boolean[] known(EdgeTopology topology, float[] field) {
+        boolean[] known = new boolean[topology.halfEdgeCount() / 3];
+        for (int t = 0; t < known.length; t++) {
+            known[t] = !Float.isNaN(field[topology.from(3 * t)]) && !Float.isNaN(field[topology.from(3 * t + 1)])
+                    && !Float.isNaN(field[topology.from(3 * t + 2)]);
+        }
+        return known;
+    }
+
     /** A solid's rounding sides end at the silhouette. */
     static float[] ofSolid(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges, RimBand band, Vector3d pull) {
         float[] field = new float[mesh.vertexCount()];

@@ -8,11 +8,12 @@ import layupmold.geometry.mesh.EdgeTopology;
  * The smooth segments of a shell's surface, which end at sharp and rounding edges: walls, rim strips, chamfers, detail.
  *
  * @param ofTriangle a number below the number of triangles, the same for all of one segment
+ * @param facet the same for pieces of segments that end at sharp hollows too: a groove's floor apart from its sides
  * @param widthMm area over half the border of the segment around each triangle: a strip of width w has w, a wall much
  *     more than its thickness
  * @param thicknessMm mean over the segment's area: a rim strip of an uneven wall is as wide on average as that is thick
  */
-record Segments(int[] ofTriangle, float[] widthMm, float[] thicknessMm) {
+record Segments(int[] ofTriangle, int[] facet, float[] widthMm, float[] thicknessMm) {
 
     /** O(n α(n)). */
     static Segments of(EdgeTopology topology, Creases creases) {
@@ -20,19 +21,24 @@ record Segments(int[] ofTriangle, float[] widthMm, float[] thicknessMm) {
         EdgeAngles edges = creases.edges();
         int n = thickness.length;
         DisjointSets sets = new DisjointSets(n);
+        DisjointSets facets = new DisjointSets(n);
         for (int h = 0; h < 3 * n; h++) {
             int g = topology.twin(h);
             if (g > h && !creases.isEnd(h)) {
                 sets.join(h / 3, g / 3);
+                if (!creases.isHollow(h)) {
+                    facets.join(h / 3, g / 3);
+                }
             }
         }
-        Segments segments = new Segments(new int[n], new float[n], new float[n]);
+        Segments segments = new Segments(new int[n], new int[n], new float[n], new float[n]);
         double[] area = new double[n];
         double[] volume = new double[n];
         double[] border = new double[n];
         for (int t = 0; t < n; t++) {
             int segment = sets.find(t);
             segments.ofTriangle[t] = segment;
+            segments.facet[t] = facets.find(t);
             area[segment] += edges.areas()[t];
             volume[segment] += edges.areas()[t] * thickness[t];
         }
@@ -51,17 +57,17 @@ record Segments(int[] ofTriangle, float[] widthMm, float[] thicknessMm) {
         return segments;
     }
 
-    /** By segment, the share of its area whose patches are chosen. */
+    /** By facet, the share of its area whose patches are chosen. */
     double[] share(Patches patches, IntPredicate chosen) {
-        double[] share = new double[ofTriangle.length];
-        double[] area = new double[ofTriangle.length];
+        double[] share = new double[facet.length];
+        double[] area = new double[facet.length];
         for (int p = 0; p < patches.count(); p++) {
-            int segment = ofTriangle[patches.probe()[p]];
-            area[segment] += patches.area()[p];
-            share[segment] += chosen.test(p) ? patches.area()[p] : 0;
+            int f = facet[patches.probe()[p]];
+            area[f] += patches.area()[p];
+            share[f] += chosen.test(p) ? patches.area()[p] : 0;
         }
-        for (int segment = 0; segment < share.length; segment++) {
-            share[segment] /= Math.max(area[segment], 1e-12);
+        for (int f = 0; f < share.length; f++) {
+            share[f] /= Math.max(area[f], 1e-12);
         }
         return share;
     }

@@ -81,7 +81,7 @@ record WallLabels(boolean[] kept, float[] evidence) {
             int t = patches.probe()[p];
             boolean narrow = segments.widthMm()[t] < NARROW * Math.max(thickness[t], segments.thicknessMm()[t]);
             boolean paired = narrow
-                    ? through[segments.ofTriangle()[t]] > MOST_OF_STRIP && looksThrough(survey, patches, p, thickness)
+                    ? through[segments.facet()[t]] > MOST_OF_STRIP && looksThrough(survey, patches, p, thickness)
                     : survey.isPaired(p);
             evidence[p] = evidence(survey, p, paired, narrow, mostTold, inner);
         }

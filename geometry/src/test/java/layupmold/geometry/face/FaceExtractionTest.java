@@ -5,14 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.Random;
 import layupmold.geometry.face.RevolvedShell.Rim;
 import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.Keep;
+import layupmold.geometry.shape.ShellRegion;
 import layupmold.geometry.shapes.Revolved;
 import layupmold.geometry.shapes.Shapes;
+import layupmold.geometry.testparts.ClosedForms;
+import layupmold.geometry.testparts.TestPart;
 import org.joml.Matrix4d;
 import org.joml.Vector3d;
 import org.junit.jupiter.api.Test;
@@ -36,6 +40,47 @@ class FaceExtractionTest {
         double chord = 160 * 2 * Math.sin(Math.PI / 160);
         assertEquals(chord * 100 * Math.sin(Math.toRadians(openDeg)), face.perimeterMm(), 1e-6);
         assertTrue(face.openings().isEmpty());
+        assertTrue(face.findings().isEmpty(), face.findings().toString());
+    }
+
+    /** A groove's floor looks through to the inner wall as the face does, whatever its sides do: they hold together. */
+    @ParameterizedTest
+    @CsvSource({"3, 0.5", "3, 1", "3, 1.5", "2, 0.8", "2, 1"})
+    void keepsWhatLiesAcrossASquareGroove(double wall, double depth) {
+        TestPart plate = ClosedForms.channelPlate(100, 60, wall, 1.2, depth, 2);
+        EdgeTopology topology = EdgeTopology.of(plate.mesh());
+        for (Keep keep : List.of(new Keep.Outer(), new Keep.Seed(-20, 5, 0))) {
+            FaceResult face = FaceExtraction.extract(plate.mesh(), topology, plate.pull(), keep);
+            assertEquals(plate.areaOf(ShellRegion.OUTER), face.areaMm2(), 1e-6, keep.toString());
+            assertEquals(plate.loopLengthsMm()[0], face.perimeterMm(), 1e-6);
+        }
+    }
+
+    /** A groove's sides are flat across the round's flats, so they do not round themselves; they end where it does. */
+    @ParameterizedTest
+    @CsvSource({"ROUND, 30", "ROUND, 50", "ROUND, 80", "COARSE_ROUND, 30", "COARSE_ROUND, 50", "COARSE_ROUND, 80"})
+    void cutsTheSidesOfAGrooveWhereTheRoundIsCut(Rim rim, double openDeg) {
+        int around = 1440;
+        RevolvedShell shell = RevolvedShell.sphere(80, 4, openDeg, rim, around, 30)
+                .withMeridians(RevolvedShell.sphere(78.5, 2.5, openDeg, rim, around, 30), around, 360, 364, 20);
+        FaceResult face = extract(shell, UP);
+        double lowest = Double.POSITIVE_INFINITY;
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int h : face.perimeter()) {
+            double z = face.mesh().vertex(face.topology().from(h)).z;
+            lowest = Math.min(lowest, z);
+            highest = Math.max(highest, z);
+        }
+        // The groove's round ends half its depth farther in, along the wall's normal, and flats are a fifth of the wall.
+        double most = 0.75 * Math.cos(Math.toRadians(openDeg)) + 0.25;
+        assertTrue(highest - lowest < most, "the perimeter climbs by " + (highest - lowest) + " of " + most);
+    }
+
+    /** Before a round is cut, the labels end anywhere on it. */
+    @ParameterizedTest
+    @CsvSource({"30, 200", "30, 400", "60, 200", "60, 400"})
+    void aFullRoundIsNoSmoothWall(double openDeg, int around) {
+        FaceResult face = extract(RevolvedShell.sphere(80, 4, openDeg, Rim.ROUND, around, 60), UP);
         assertTrue(face.findings().isEmpty(), face.findings().toString());
     }
 

@@ -40,6 +40,6 @@ class FaceFindingsTest {
         Arrays.fill(thickness, 3);
         Creases creases = Creases.ofShell(BALL, TOPOLOGY, EdgeAngles.of(BALL, TOPOLOGY), thickness);
         return FaceFindings.cutAcrossWall(BALL, TOPOLOGY, creases, new WallLabels(labels, new float[n]),
-                LabelRegions.of(TOPOLOGY, labels)).get();
+                LabelRegions.of(TOPOLOGY, labels), RimBand.of(BALL, TOPOLOGY, creases, labels)).get();
     }
 }

@@ -76,39 +76,79 @@ public final class ClosedForms {
      */
     public static TestPart groovePlate(
             double length, double breadth, double thickness, double grooveWidth, double grooveDepth, double spacing) {
-        List<Double> x = new ArrayList<>();
-        int side = (int) Math.ceil((length - grooveWidth) / 2 / spacing);
-        for (int i = 0; i <= side; i++) {
-            x.add(-length / 2 + (length - grooveWidth) / 2 * i / side);
+        List<double[]> section = new ArrayList<>();
+        addFlat(section, -length / 2, -grooveWidth / 2, spacing);
+        section.add(new double[] {0, -grooveDepth});
+        addFlat(section, grooveWidth / 2, length / 2, spacing);
+        Patches patches = extruded(section, breadth, thickness, thickness, spacing);
+        double perimeter = 2 * (breadth + length - grooveWidth + 2 * Math.hypot(grooveWidth / 2, grooveDepth));
+        return patches.part("groove plate", thickness, new double[] {perimeter});
+    }
+
+    /** The same with a square groove w wide and d deep: outer wall l b + 2 d b. */
+    public static TestPart channelPlate(
+            double length, double breadth, double thickness, double width, double depth, double spacing) {
+        List<double[]> section = new ArrayList<>();
+        addFlat(section, -length / 2, -width / 2, spacing);
+        section.add(new double[] {-width / 2, -depth});
+        section.add(new double[] {width / 2, -depth});
+        addFlat(section, width / 2, length / 2, spacing);
+        return extruded(section, breadth, depth, thickness, spacing)
+                .part("channel plate", thickness, new double[] {2 * (breadth + length + 2 * depth)});
+    }
+
+    private static void addFlat(List<double[]> section, double from, double to, double spacing) {
+        int steps = (int) Math.ceil((to - from) / spacing);
+        for (int i = 0; i <= steps; i++) {
+            section.add(new double[] {i == steps ? to : from + (to - from) * i / steps, 0});
         }
-        x.add(0.0);
-        for (int i = side; i >= 0; i--) {
-            x.add(-x.get(i));
-        }
+    }
+
+    /**
+     * A plate along y whose outer wall has a section of points (x, z); the inner wall is flat. Its rim has a row of
+     * vertices {@code ledge} below the outer wall.
+     */
+    private static Patches extruded(
+            List<double[]> section, double breadth, double ledge, double thickness, double spacing) {
         int rows = (int) Math.ceil(breadth / spacing);
+        int last = section.size() - 1;
         Patches patches = new Patches();
-        for (int i = 0; i + 1 < x.size(); i++) {
-            double x0 = x.get(i);
-            double x1 = x.get(i + 1);
-            double z0 = x0 == 0 ? -grooveDepth : 0;
-            double z1 = x1 == 0 ? -grooveDepth : 0;
+        for (int i = 0; i < last; i++) {
+            double[] p = section.get(i);
+            double[] q = section.get(i + 1);
             for (int j = 0; j < rows; j++) {
                 double y0 = breadth * j / rows - breadth / 2;
                 double y1 = breadth * (j + 1) / rows - breadth / 2;
-                patches.quad(x0, y0, z0, x1, y0, z1, x1, y1, z1, x0, y1, z0, ShellRegion.OUTER);
-                patches.quad(x0, y0, -thickness, x0, y1, -thickness, x1, y1, -thickness, x1, y0, -thickness,
-                        ShellRegion.INNER);
+                patches.quad(p[0], y0, p[1], q[0], y0, q[1], q[0], y1, q[1], p[0], y1, p[1], ShellRegion.OUTER);
+                if (p[0] < q[0]) {
+                    patches.quad(p[0], y0, -thickness, p[0], y1, -thickness, q[0], y1, -thickness, q[0], y0, -thickness,
+                            ShellRegion.INNER);
+                }
                 if (i == 0) {
-                    patches.rim(x0, y1, z0, x0, y0, z0, x0, y0, -thickness, x0, y1, -thickness);
-                    patches.rim(-x0, y0, z0, -x0, y1, z0, -x0, y1, -thickness, -x0, y0, -thickness);
+                    double x = section.get(last)[0];
+                    rim(patches, p[0], y1, p[1], p[0], y0, p[1], -ledge, -thickness);
+                    rim(patches, x, y0, p[1], x, y1, p[1], -ledge, -thickness);
                 }
             }
-            double end = breadth / 2;
-            patches.rim(x0, -end, z0, x1, -end, z1, x1, -end, -thickness, x0, -end, -thickness);
-            patches.rim(x1, end, z1, x0, end, z0, x0, end, -thickness, x1, end, -thickness);
+            if (p[0] < q[0]) {
+                rim(patches, p[0], -breadth / 2, p[1], q[0], -breadth / 2, q[1], -ledge, -thickness);
+                rim(patches, q[0], breadth / 2, q[1], p[0], breadth / 2, p[1], -ledge, -thickness);
+            }
         }
-        double perimeter = 2 * (breadth + length - grooveWidth + 2 * Math.hypot(grooveWidth / 2, grooveDepth));
-        return patches.part("groove plate", thickness, new double[] {perimeter});
+        return patches;
+    }
+
+    /** Below an edge of the outer wall: down to one height, then to another, where they differ. */
+    private static void rim(Patches patches, double x0, double y0, double z0, double x1, double y1, double z1,
+            double ledge, double foot) {
+        if (ledge <= foot) {
+            patches.rim(x0, y0, z0, x1, y1, z1, x1, y1, foot, x0, y0, foot);
+            return;
+        }
+        if (z0 > ledge) {
+            patches.quad(x1, y1, z1, x0, y0, z0, x0, y0, ledge, x1, y1, ledge, ShellRegion.RIM_OUTER_HALF);
+        }
+        patches.rim(x0, y0, ledge, x1, y1, ledge, x1, y1, foot, x0, y0, foot);
     }
 
     private static void addBox(

@@ -45,6 +45,14 @@ class ClosedFormsTest {
         assertEquals(100 * 60 * 3 - 60 * 0.25, plate.mesh().volume(), 1e-6);
     }
 
+    @Test
+    void channelPlateIsExact() {
+        TestPart plate = ClosedForms.channelPlate(100, 60, 3, 1.2, 1, 2);
+        requireClosed(plate);
+        assertEquals(100 * 60 + 2 * 60, plate.areaOf(ShellRegion.OUTER), 1e-6);
+        assertEquals(100 * 60 * 3 - 60 * 1.2, plate.mesh().volume(), 1e-6);
+    }
+
     private static void requireClosed(TestPart part) {
         assertTrue(EdgeTopology.of(part.mesh()).isClosedAndOriented(), part::toString);
     }
