@@ -14,7 +14,7 @@ import org.locationtech.jts.operation.valid.IsValidOp;
 final class PerimeterPlan {
 
     /** Loops and pockets that a self-crossing perimeter cuts off are jitter up to this width. */
-    private static final double MOST_JITTER_MM = 0.5;
+    static final double MOST_JITTER_MM = 0.5;
     /** Joins areas that touch in a crossing only. */
     private static final double SEAM_MM = 0.01;
 
@@ -35,25 +35,43 @@ final class PerimeterPlan {
                     .at(near(xyz, perimeter, xyz[3 * perimeter[0]], xyz[3 * perimeter[0] + 1]))
                     .advising("Turn the pull direction around, or keep the other wall."));
         }
-        IsValidOp valid = new IsValidOp(raw);
-        if (valid.isValid()) {
-            return raw;
-        }
-        Coordinate where = valid.getValidationError().getCoordinate();
-        LineString line = raw.getExteriorRing();
-        Geometry all = GeometryFixer.fix(raw).union(line.buffer(SEAM_MM));
-        Polygon whole = (Polygon) all;
-        Polygon filled = PlanRegion.PLANE.createPolygon(whole.getExteriorRing());
-        double turnedOver = filled.getArea() - signedArea(xyz, perimeter) - SEAM_MM * line.getLength();
-        if (isWide(filled.difference(whole)) || isWide(loops(raw))
-                || turnedOver > MOST_JITTER_MM * MOST_JITTER_MM) {
+        Plan plan = plan(raw, signedArea(xyz, perimeter));
+        if (!plan.faults.isEmpty()) {
+            Coordinate where = plan.faults.getCoordinate();
             throw new Rejection(Finding.error("flange", "perimeter-crosses-itself",
                     "Seen along the pull, the part's perimeter crosses itself: no wall can rise from it.")
                     .at(near(xyz, perimeter, where.x, where.y))
                     .advising("Choose another pull direction, or split the part so that each piece's edge is seen "
                             + "as a simple loop."));
         }
-        return filled;
+        return plan.area;
+    }
+
+    /** Where a perimeter crosses itself by more than jitter, less its margins; empty if it does not. */
+    static Geometry faults(double[] xyz, int[] perimeter) {
+        return plan(PlanRegion.polygon(xyz, perimeter), signedArea(xyz, perimeter)).faults;
+    }
+
+    /**
+     * @param area with all loops
+     * @param faults what makes it more than jitter
+     */
+    private record Plan(Polygon area, Geometry faults) {
+    }
+
+    private static Plan plan(Polygon raw, double signedArea) {
+        IsValidOp valid = new IsValidOp(raw);
+        if (valid.isValid()) {
+            return new Plan(raw, PlanRegion.PLANE.createEmpty(2));
+        }
+        LineString line = raw.getExteriorRing();
+        Polygon whole = (Polygon) GeometryFixer.fix(raw).union(line.buffer(SEAM_MM));
+        Polygon filled = PlanRegion.PLANE.createPolygon(whole.getExteriorRing());
+        Geometry faults = wide(filled.difference(whole)).union(wide(loops(raw)));
+        double turnedOver = filled.getArea() - signedArea - SEAM_MM * line.getLength();
+        boolean isFolded = faults.isEmpty() && turnedOver > MOST_JITTER_MM * MOST_JITTER_MM;
+        return new Plan(filled,
+                isFolded ? PlanRegion.PLANE.createPoint(valid.getValidationError().getCoordinate()) : faults);
     }
 
     /** All that a crossing cuts off from the largest piece. */
@@ -68,8 +86,8 @@ final class PerimeterPlan {
         return pieces.difference(largest);
     }
 
-    private static boolean isWide(Geometry area) {
-        return !area.buffer(-MOST_JITTER_MM / 2).isEmpty();
+    private static Geometry wide(Geometry area) {
+        return area.buffer(-MOST_JITTER_MM / 2);
     }
 
     private static double signedArea(double[] xyz, int[] perimeter) {

@@ -10,6 +10,8 @@ import layupmold.geometry.mesh.LabelledMeshBuilder;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.FlangeSpec;
 import org.joml.Vector3d;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
 
 /**
  * Continues the face past its perimeter by a narrow skirt that carries the trim line's mark.
@@ -33,7 +35,9 @@ final class PerimeterSkirt {
     private final TriangleMesh face;
     private final byte[] regions;
     private final int[] perimeter;
+    private final PerimeterSlope.Edges edges;
     private final PerimeterSlope[] slopes;
+    private final double up;
     private final SkirtSection section;
     private final double[] shares;
 
@@ -46,15 +50,22 @@ final class PerimeterSkirt {
     record Result(TriangleMesh mesh, byte[] regions, double[] unmarked, int[] ring) {
     }
 
-    private PerimeterSkirt(
-            TriangleMesh face, byte[] regions, int[] perimeter, PerimeterSlope[] slopes, SkirtSection section) {
+    private PerimeterSkirt(TriangleMesh face, byte[] regions, int[] perimeter, double up, SkirtSection section) {
         this.face = face;
         this.regions = regions;
         this.perimeter = perimeter;
-        this.slopes = slopes;
+        this.up = up;
         this.section = section;
+        this.edges = PerimeterSlope.Edges.of(face, perimeter);
+        this.slopes = new PerimeterSlope[perimeter.length];
         this.shares = new double[perimeter.length];
         Arrays.fill(shares, 1);
+        Arrays.setAll(slopes, this::slope);
+    }
+
+    /** Averaged over as much of the perimeter as the skirt is wide there. */
+    private PerimeterSlope slope(int i) {
+        return edges.slope(i, up, shares[i] * section.widthMm(), section.steepestRad());
     }
 
     /**
@@ -68,20 +79,23 @@ final class PerimeterSkirt {
     static Result grow(TriangleMesh face, byte[] regions, int[] perimeter, double up, FlangeSpec spec,
             double offsetMm, double plainMm) {
         SkirtSection section = SkirtSection.of(spec, offsetMm, plainMm);
-        PerimeterSlope[] slopes =
-                PerimeterSlope.along(face, perimeter, up, section.widthMm(), Math.toRadians(90 - spec.draftDeg()));
-        PerimeterSkirt skirt = new PerimeterSkirt(face, regions, perimeter, slopes, section);
+        PerimeterSkirt skirt = new PerimeterSkirt(face, regions, perimeter, up, section);
         Vector3d crossing = face.vertex(perimeter[0]);
         for (int round = 0; round < CUTTING_ROUNDS; round++) {
             skirt.narrowHollows();
             Result result = skirt.build();
             int[] pairs = SelfIntersections.findInvolving(
                     result.mesh, face.triangleCount(), PAIR_LIMIT);
-            if (pairs.length == 0) {
+            Geometry faults = pairs.length > 0 ? null : PerimeterPlan.faults(result.mesh.xyz(), result.ring);
+            if (pairs.length == 0 && faults.isEmpty()) {
                 return result;
             }
-            crossing = result.mesh.centroid(pairs[1]);
-            skirt.narrowCutting(result.mesh, pairs);
+            if (pairs.length > 0) {
+                crossing = result.mesh.centroid(pairs[1]);
+                skirt.narrowCutting(result.mesh, pairs);
+            } else {
+                skirt.narrowNear(faults, result);
+            }
         }
         throw new Rejection(Finding.error("flange", "flange-crosses-itself",
                 "No flange can leave the part's perimeter here without cutting through the face.")
@@ -132,6 +146,18 @@ final class PerimeterSkirt {
         }
         for (int i = 0; i < n; i++) {
             if (cuts[i]) {
+                shares[i] *= NARROWING * NARROWING;
+                slopes[i] = slope(i);
+            }
+        }
+    }
+
+    /** Narrows the skirt where its end, seen along the pull, crosses itself. */
+    private void narrowNear(Geometry faults, Result result) {
+        double[] xyz = result.mesh.xyz();
+        for (int i = 0; i < perimeter.length; i++) {
+            Coordinate end = new Coordinate(xyz[3 * result.ring[i]], xyz[3 * result.ring[i] + 1]);
+            if (faults.isWithinDistance(PlanRegion.PLANE.createPoint(end), PerimeterPlan.MOST_JITTER_MM)) {
                 shares[i] *= NARROWING * NARROWING;
             }
         }

@@ -28,37 +28,8 @@ record PerimeterSlope(double outX, double outY, double mitre, double elevationRa
         return new Vector3d(runMm * mitre * outX, runMm * mitre * outY, up * riseMm);
     }
 
-    /**
-     * The slopes at all vertices of a perimeter, each averaged over {@code reachMm} of the perimeter to either side,
-     * so that a single odd triangle turns nothing. O(n) times the vertices within reach.
-     */
-    static PerimeterSlope[] along(
-            TriangleMesh face, int[] perimeter, double up, double reachMm, double steepestRad) {
-        Edges edges = Edges.of(face, perimeter);
-        PerimeterSlope[] slopes = new PerimeterSlope[perimeter.length];
-        for (int i = 0; i < slopes.length; i++) {
-            Vector3d continuation = new Vector3d();
-            Vector3d outward = new Vector3d();
-            double planShare = edges.average(i, reachMm, continuation, outward);
-            // Where the perimeter runs up the pull or leans over itself, only a longer stretch shows where out is.
-            for (double wide = 2 * reachMm; planShare < LEAST_PLAN_SHARE && wide < MOST_REACH * reachMm; wide *= 2) {
-                outward.zero();
-                planShare = edges.average(i, wide, new Vector3d(), outward);
-            }
-            double length = Math.hypot(outward.x, outward.y);
-            double x = length > 0 ? outward.x / length : 1;
-            double y = length > 0 ? outward.y / length : 0;
-            double mitre = edges.mitre(i, reachMm);
-            double run = mitre * (continuation.x * x + continuation.y * y);
-            double rise = up * continuation.z;
-            double elevation = rise <= 0 ? 0 : Math.min(Math.atan2(rise, run), steepestRad);
-            slopes[i] = new PerimeterSlope(x, y, mitre, elevation, up);
-        }
-        return slopes;
-    }
-
     /** The perimeter's edges: edge i runs from its vertex i to the next. */
-    private record Edges(double[] lengths, Vector3d[] continuations, Vector3d[] outward) {
+    record Edges(double[] lengths, Vector3d[] continuations, Vector3d[] outward) {
 
         static Edges of(TriangleMesh face, int[] perimeter) {
             int n = perimeter.length;
@@ -79,6 +50,29 @@ record PerimeterSlope(double outX, double outY, double mitre, double elevationRa
                 edges.outward[i] = length > 0 ? new Vector3d(along.y, -along.x, 0).div(length) : new Vector3d();
             }
             return edges;
+        }
+
+        /**
+         * The slope at vertex {@code i}, averaged over {@code reachMm} of the perimeter to either side, so that a single
+         * odd triangle turns nothing. O(vertices within reach).
+         */
+        PerimeterSlope slope(int i, double up, double reachMm, double steepestRad) {
+            Vector3d continuation = new Vector3d();
+            Vector3d outward = new Vector3d();
+            double planShare = average(i, reachMm, continuation, outward);
+            // Where the perimeter runs up the pull or leans over itself, only a longer stretch shows where out is.
+            for (double wide = 2 * reachMm; planShare < LEAST_PLAN_SHARE && wide < MOST_REACH * reachMm; wide *= 2) {
+                outward.zero();
+                planShare = average(i, wide, new Vector3d(), outward);
+            }
+            double length = Math.hypot(outward.x, outward.y);
+            double x = length > 0 ? outward.x / length : 1;
+            double y = length > 0 ? outward.y / length : 0;
+            double mitre = mitre(i, reachMm);
+            double run = mitre * (continuation.x * x + continuation.y * y);
+            double rise = up * continuation.z;
+            double elevation = rise <= 0 ? 0 : Math.min(Math.atan2(rise, run), steepestRad);
+            return new PerimeterSlope(x, y, mitre, elevation, up);
         }
 
         /** Sums over the edges within reach of vertex {@code i}, near ones counting more; their share seen in plan. */

@@ -6,8 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.stream.IntStream;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.face.FaceExtraction;
+import layupmold.geometry.face.RevolvedShell;
+import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.FlangeSpec;
+import layupmold.geometry.recipe.Keep;
 import layupmold.geometry.shapes.Shapes;
 import org.joml.Vector3d;
 import org.junit.jupiter.api.Test;
@@ -64,6 +68,23 @@ class PerimeterSkirtTest {
             most = Math.max(most, r);
         }
         assertTrue(most - least < 0.2, "the ring's radius varies by " + (most - least));
+    }
+
+    /** In a groove of 1 mm that runs out over a round there is room for next to none: it goes on as its own edge does. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.95, 1.25, 1.85})
+    void findsRoomInAGrooveThatRunsOut(double offsetMm) {
+        int around = 720;
+        RevolvedShell.Rim round = RevolvedShell.Rim.COARSE_ROUND;
+        RevolvedShell shell = RevolvedShell.sphere(80, 4, 30, round, around, 30)
+                .withMeridians(RevolvedShell.sphere(79, 3, 30, round, around, 30), around, 180, 181, 30);
+        TriangleMesh part = shell.mesh();
+        TriangleMesh face = FaceExtraction.extract(part, EdgeTopology.of(part), new Vector3d(0, 0, 1), new Keep.Outer())
+                .mesh().flipped();
+        PerimeterSkirt.Result skirt = PerimeterSkirt.grow(face, new byte[face.triangleCount()], perimeter(face), 1,
+                FlangeSpec.defaults(), offsetMm, 1.1 * offsetMm);
+        assertEquals(0, SelfIntersections.find(skirt.mesh(), TriangleBvh.of(skirt.mesh()), 10).length);
+        assertTrue(PerimeterPlan.faults(skirt.mesh().xyz(), skirt.ring()).isEmpty(), "seen along the pull");
     }
 
     /** A square plate's skirt is a frame of one width, its corners mitred. */
