@@ -36,6 +36,9 @@ final class Refining {
     /** So many may leave crossings one after the other. */
     private static final int MOST_CROSSED = 3;
     private static final double COARSEST_MM = 0.15;
+    /** What is farther off is another surface altogether: a coarser grid finds the right one in a quarter of the cells. */
+    private static final double FAR_MM = 0.5;
+    private static final double FAR_OFF_GRID_MM = 0.3;
     /** Each attempt's grid beside the last one's: what one grid cannot tell apart lies otherwise in the next. */
     private static final double FINER = 0.87;
     /** The same where the last one left most of the worst miss: what is missed there is smaller than its cells. */
@@ -73,13 +76,13 @@ final class Refining {
         SurfaceFinish.Result current = first;
         SurfaceFinish.Result free = crosses(first) ? null : first;
         int crossed = 0;
-        double gridMm = COARSEST_MM;
+        double gridMm = missMm(first) > FAR_MM ? FAR_OFF_GRID_MM : COARSEST_MM;
         for (int attempt = 0; attempt < ATTEMPTS && isWanting(current, attempt); attempt++) {
             SurfaceFinish.Result better = contour(current, gridMm);
             if (better == null || !RepairedSurface.isOneSheet(better.fit().mesh())) {
                 return best;
             }
-            gridMm *= missMm(better) > MOST_LEFT * missMm(current) ? MUCH_FINER : FINER;
+            gridMm = Math.min(COARSEST_MM, gridMm * (missMm(better) > MOST_LEFT * missMm(current) ? MUCH_FINER : FINER));
             current = better;
             if (!crosses(better)) {
                 free = better;
