@@ -109,13 +109,10 @@ public final class FaceExtraction {
         Creases creases = Creases.ofShell(mesh, topology, edges, thickness);
         Segments segments = Segments.of(topology, creases);
         WallLabels labels = WallLabels.ofOuterWall(topology, creases, patches, segments, survey);
-        boolean inner = false;
-        if (!(keep instanceof Keep.Outer)) {
-            boolean[] outerWall = labels.mainPiece(topology, edges.areas());
-            inner = !(keep instanceof Keep.Seed seed && labels.kept()[nearest(seed)]);
-            if (inner) {
-                labels = WallLabels.ofInnerWall(topology, creases, patches, segments, survey, outerWall);
-            }
+        boolean inner = keep instanceof Keep.Seed seed ? !labels.kept()[nearest(seed)] : !(keep instanceof Keep.Outer);
+        if (inner) {
+            labels = WallLabels.ofInnerWall(
+                    topology, creases, patches, segments, survey, labels.mainPiece(topology, edges.areas()));
         }
         if (!inner) {
             Bores.leaveOut(mesh, topology, edges, segments, labels.kept(), typical).ifPresent(findings::add);

@@ -113,6 +113,7 @@ final class FaceFindings {
      * A warning if the walls are parted along a line that is neither an edge nor a rounding.
      *
      * @param regions of the labels
+     * @param band the roundings that will be cut
      */
     static Optional<Finding> cutAcrossWall(TriangleMesh mesh, EdgeTopology topology, Creases creases,
             WallLabels labels, LabelRegions regions, RimBand band) {

@@ -15,7 +15,6 @@ final class SliverRemover {
     private final double rounding;
     private final ArrayDeque<Integer> queue = new ArrayDeque<>();
     private int removed;
-    private int left;
     private int firstTriangle = -1;
 
     /**
@@ -62,7 +61,8 @@ final class SliverRemover {
                 queue.add(t);
             }
         }
-        left = queue.size();
+        int left = (int) queue.stream().distinct()
+                .filter(t -> !mesh.gone[t] && isSliver(mesh.xyz, mesh.triangles, t, rounding)).count();
         boolean[] keep = new boolean[posted.length];
         for (int t = 0; t < keep.length; t++) {
             keep[t] = !mesh.gone[t];
