@@ -99,7 +99,7 @@ public final class FaceExtraction {
         WallLabels labels = WallLabels.ofSolid(topology, creases, patches,
                 SolidBack.evidence(mesh, bvh, edges, patches, pull));
         RimBand band = RimBand.ofSolid(mesh, topology, creases, labels.kept());
-        return cut(labels, () -> creases.endInWall(topology, LabelRegions.of(topology, labels.kept())), band,
+        return cut(labels, () -> creases.endInWall(topology, LabelRegions.of(topology, labels.kept())),
                 RimField.ofSolid(mesh, topology, edges, band, pull), PartKind.SOLID, Double.NaN);
     }
 
@@ -122,7 +122,7 @@ public final class FaceExtraction {
         LabelRegions regions = LabelRegions.of(topology, labels.kept());
         RimBand band = RimBand.of(mesh, topology, creases, labels.kept());
         FaceFindings.cutAcrossWall(mesh, topology, creases, labels, regions, band).ifPresent(findings::add);
-        return cut(labels, () -> creases.endInWall(topology, regions), band,
+        return cut(labels, () -> creases.endInWall(topology, regions),
                 RimField.of(mesh, topology, edges, band, inner ? null : pull), PartKind.CLOSED_SHELL, typical);
     }
 
@@ -133,8 +133,8 @@ public final class FaceExtraction {
         return answer.triangle;
     }
 
-    private FaceResult cut(WallLabels labels, Supplier<boolean[]> endsInWall, RimBand band, float[] field,
-            PartKind kind, double thicknessMm) {
+    private FaceResult cut(WallLabels labels, Supplier<boolean[]> endsInWall, float[] field, PartKind kind,
+            double thicknessMm) {
         SurfaceSplit split = SurfaceSplit.of(mesh, topology, labels.kept(), RimField.known(topology, field), field);
         EdgeTopology splitTopology = split.isWhole() ? topology : EdgeTopology.of(split.mesh());
         double[] areas = split.isWhole() ? edges.areas() : split.areas();

@@ -216,13 +216,4 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
             }
         }
     }
-
-    boolean isEmpty() {
-        for (boolean c : cuttable) {
-            if (c) {
-                return false;
-            }
-        }
-        return true;
-    }
 }

@@ -86,16 +86,16 @@ final class PerimeterSkirt {
             Result result = skirt.build();
             int[] pairs = SelfIntersections.findInvolving(
                     result.mesh, face.triangleCount(), PAIR_LIMIT);
-            Geometry faults = pairs.length > 0 ? null : PerimeterPlan.faults(result.mesh.xyz(), result.ring);
-            if (pairs.length == 0 && faults.isEmpty()) {
-                return result;
-            }
             if (pairs.length > 0) {
                 crossing = result.mesh.centroid(pairs[1]);
                 skirt.narrowCutting(result.mesh, pairs);
-            } else {
-                skirt.narrowNear(faults, result);
+                continue;
             }
+            Geometry faults = PerimeterPlan.faults(result.mesh.xyz(), result.ring);
+            if (faults.isEmpty()) {
+                return result;
+            }
+            skirt.narrowNear(faults, result);
         }
         throw new Rejection(Finding.error("flange", "flange-crosses-itself",
                 "No flange can leave the part's perimeter here without cutting through the face.")

@@ -2,6 +2,7 @@ package layupmold.geometry.inspect;
 
 import com.carrotsearch.hppc.IntArrayDeque;
 import com.carrotsearch.hppc.IntHashSet;
+import org.joml.Vector3d;
 
 /** How much of the surface around a thin place is thin, triangle by triangle at their middles. For one thread. */
 final class ThinPatch {
@@ -44,12 +45,7 @@ final class ThinPatch {
     }
 
     private boolean isThin(int t) {
-        double[] xyz = solid.mesh().xyz();
-        int[] corners = solid.mesh().triangles();
-        int a = 3 * corners[3 * t];
-        int b = 3 * corners[3 * t + 1];
-        int c = 3 * corners[3 * t + 2];
-        return solid.hasReliableNormal(t) && probe.measure((xyz[a] + xyz[b] + xyz[c]) / 3,
-                (xyz[a + 1] + xyz[b + 1] + xyz[c + 1]) / 3, (xyz[a + 2] + xyz[b + 2] + xyz[c + 2]) / 3, t).ballMm < limitMm;
+        Vector3d middle = solid.mesh().centroid(t);
+        return solid.hasReliableNormal(t) && probe.measure(middle.x, middle.y, middle.z, t).ballMm < limitMm;
     }
 }

@@ -72,7 +72,8 @@ final class Refining {
 
     private RepairedSurface refined() {
         SurfaceFinish.Result first = finish(from);
-        RepairedSurface best = RepairedSurface.of(from, first, leftAlone);
+        RepairedSurface best = new RepairedSurface(from, first.fit(), RepairedSurface.worst(first.fit()),
+                !crosses(first) && RepairedSurface.isOneSheet(first.fit().mesh()));
         SurfaceFinish.Result current = first;
         SurfaceFinish.Result free = crosses(first) ? null : first;
         int crossed = 0;
@@ -87,7 +88,8 @@ final class Refining {
             if (!crosses(better)) {
                 free = better;
                 crossed = 0;
-                RepairedSurface refined = RepairedSurface.of(from, better, leftAlone);
+                RepairedSurface refined = new RepairedSurface(
+                        from, better.fit(), leftAlone.or(RepairedSurface.worst(better.fit())), true);
                 best = refined.isBetterThan(best) ? refined : best;
             } else if (++crossed == MOST_CROSSED || better.crossing().length > MOST_ENTANGLED) {
                 if (free == null) {

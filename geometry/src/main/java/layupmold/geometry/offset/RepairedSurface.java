@@ -7,7 +7,6 @@ import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.Pieces;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.repair.LocalRepair;
-import layupmold.geometry.offset.repair.SurfaceFinish;
 import layupmold.geometry.simplify.TargetFit;
 
 /**
@@ -19,16 +18,6 @@ import layupmold.geometry.simplify.TargetFit;
  * @param isSound whether it is free of crossings and in one piece with one edge
  */
 record RepairedSurface(LocalRepair.Result from, TargetFit.Result fit, KnownMiss worst, boolean isSound) {
-
-    /**
-     * @param from what it was made of
-     * @param leftAlone what refining did not try to mend
-     */
-    static RepairedSurface of(LocalRepair.Result from, SurfaceFinish.Result finished, KnownMiss leftAlone) {
-        TargetFit.Result fit = finished.fit();
-        return new RepairedSurface(
-                from, fit, leftAlone.or(worst(fit)), finished.crossing().length == 0 && isOneSheet(fit.mesh()));
-    }
 
     boolean isBetterThan(RepairedSurface other) {
         return isSound != other.isSound ? isSound : worst.mm() < other.worst.mm();

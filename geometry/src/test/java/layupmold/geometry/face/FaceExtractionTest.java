@@ -64,16 +64,10 @@ class FaceExtractionTest {
         RevolvedShell shell = RevolvedShell.sphere(80, 4, openDeg, rim, around, 30)
                 .withMeridians(RevolvedShell.sphere(78.5, 2.5, openDeg, rim, around, 30), around, 360, 364, 20);
         FaceResult face = extract(shell, UP);
-        double lowest = Double.POSITIVE_INFINITY;
-        double highest = Double.NEGATIVE_INFINITY;
-        for (int h : face.perimeter()) {
-            double z = face.mesh().vertex(face.topology().from(h)).z;
-            lowest = Math.min(lowest, z);
-            highest = Math.max(highest, z);
-        }
+        double climb = climb(face, 0);
         // The groove's round ends half its depth farther in, along the wall's normal, and flats are a fifth of the wall.
         double most = 0.75 * Math.cos(Math.toRadians(openDeg)) + 0.25;
-        assertTrue(highest - lowest < most, "the perimeter climbs by " + (highest - lowest) + " of " + most);
+        assertTrue(climb < most, "the perimeter climbs by " + climb + " of " + most);
     }
 
     /** Before a round is cut, the labels end anywhere on it. */
@@ -119,15 +113,9 @@ class FaceExtractionTest {
                 .withMeridians(RevolvedShell.sphere(79, 3, openDeg, Rim.COARSE_ROUND, around, 30), around, 180, 181, 30)
                 .moved(new Matrix4d().m02(slope));
         FaceResult face = extract(shell, UP);
-        double lowest = Double.POSITIVE_INFINITY;
-        double highest = Double.NEGATIVE_INFINITY;
-        for (int h : face.perimeter()) {
-            Vector3d p = face.mesh().vertex(face.topology().from(h));
-            lowest = Math.min(lowest, p.z - slope * p.x);
-            highest = Math.max(highest, p.z - slope * p.x);
-        }
+        double climb = climb(face, slope);
         // One flat of the round is half a millimetre high there; a perimeter that leaves the silhouette goes over several.
-        assertTrue(highest - lowest < 1, "the perimeter climbs by " + (highest - lowest));
+        assertTrue(climb < 1, "the perimeter climbs by " + climb);
     }
 
     /** Upright and overhanging walls are kept whole: a full round is cut where it begins. */
@@ -239,6 +227,18 @@ class FaceExtractionTest {
         Vector3d alongTheSheet = new Vector3d(1, 0, 0);
         assertThrows(Rejection.class,
                 () -> FaceExtraction.extract(sheet, EdgeTopology.of(sheet), alongTheSheet, new Keep.Outer()));
+    }
+
+    /** Between the highest and the lowest point of the perimeter, over a plane of that slope along x. */
+    private static double climb(FaceResult face, double slope) {
+        double lowest = Double.POSITIVE_INFINITY;
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int h : face.perimeter()) {
+            Vector3d p = face.mesh().vertex(face.topology().from(h));
+            lowest = Math.min(lowest, p.z - slope * p.x);
+            highest = Math.max(highest, p.z - slope * p.x);
+        }
+        return highest - lowest;
     }
 
     private static FaceResult extract(RevolvedShell shell, Vector3d pull) {

@@ -47,7 +47,7 @@ final class SliverRemover {
 
     private Removed run(Surface surface) {
         for (int t = 0; t < posted.length; t++) {
-            if (isSliver(mesh.xyz, mesh.triangles, t, rounding)) {
+            if (isSliver(t)) {
                 firstTriangle = firstTriangle < 0 ? posted[t] : firstTriangle;
                 queue.add(t);
             }
@@ -56,19 +56,23 @@ final class SliverRemover {
         long patience = 8L * queue.size();
         while (!queue.isEmpty() && patience-- > 0) {
             int t = queue.remove();
-            if (!mesh.gone[t] && isSliver(mesh.xyz, mesh.triangles, t, rounding) && !treat(t)) {
+            if (!mesh.gone[t] && isSliver(t) && !treat(t)) {
                 // Beside a sliver that goes later it may go after that.
                 queue.add(t);
             }
         }
         int left = (int) queue.stream().distinct()
-                .filter(t -> !mesh.gone[t] && isSliver(mesh.xyz, mesh.triangles, t, rounding)).count();
+                .filter(t -> !mesh.gone[t] && isSliver(t)).count();
         boolean[] keep = new boolean[posted.length];
         for (int t = 0; t < keep.length; t++) {
             keep[t] = !mesh.gone[t];
         }
         return new Removed(new Surface(surface.xyz(), mesh.triangles, posted).keeping(keep), removed, left,
                 firstTriangle);
+    }
+
+    private boolean isSliver(int t) {
+        return isSliver(mesh.xyz, mesh.triangles, t, rounding);
     }
 
     private boolean treat(int t) {
@@ -97,7 +101,7 @@ final class SliverRemover {
     /** Flips only where the neighbour is no sliver too: else the two would pass the lack of height to each other. */
     private boolean flip(int h) {
         int other = mesh.twin[h] / 3;
-        if (isSliver(mesh.xyz, mesh.triangles, other, rounding) || !mesh.flip(h)) {
+        if (isSliver(other) || !mesh.flip(h)) {
             return false;
         }
         requeue(h / 3);
@@ -106,7 +110,7 @@ final class SliverRemover {
     }
 
     private void requeue(int t) {
-        if (isSliver(mesh.xyz, mesh.triangles, t, rounding)) {
+        if (isSliver(t)) {
             queue.add(t);
         }
     }

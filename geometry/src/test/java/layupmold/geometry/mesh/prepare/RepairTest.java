@@ -92,26 +92,21 @@ class RepairTest {
         assertEquals(0, opening.counts().filledPinHoles());
     }
 
-    /** Every 50th edge gets a vertex in its middle that only one side uses, and a triangle without height beside it. */
+    /** Every 50th edge gets vertices that only one side uses, and triangles without height beside them. */
     @Test
     void capsAreFlippedAway() {
-        int n = BALL.triangleCount();
-        int caps = n / 50;
-        double[] xyz = Arrays.copyOf(BALL.xyz(), BALL.xyz().length + 3 * caps);
-        int[] triangles = Arrays.copyOf(BALL.triangles(), 3 * (n + 2 * caps));
-        for (int i = 0; i < caps; i++) {
-            int t = 50 * i + 25;
-            int m = BALL.vertexCount() + i;
-            int a = triangles[3 * t];
-            int b = triangles[3 * t + 1];
-            int c = triangles[3 * t + 2];
-            for (int k = 0; k < 3; k++) {
-                xyz[3 * m + k] = (xyz[3 * a + k] + xyz[3 * b + k]) / 2;
-            }
-            System.arraycopy(new int[] {a, m, c}, 0, triangles, 3 * t, 3);
-            System.arraycopy(new int[] {m, b, c, a, b, m}, 0, triangles, 3 * (n + 2 * i), 6);
-        }
-        CleanPart part = clean(Soups.scrambled(new TriangleMesh(xyz, triangles), 0.1, 8));
+        CleanPart part = clean(Soups.scrambled(withCaps(1), 0.1, 8));
+        assertCapsAreGone(part, 1);
+    }
+
+    /** As above with three vertices on the edge: the triangles without height lie side by side, and hide behind each other. */
+    @Test
+    void capsBesideCapsAreFlippedAway() {
+        assertCapsAreGone(clean(withCaps(3)), 3);
+    }
+
+    private static void assertCapsAreGone(CleanPart part, int anEdge) {
+        int caps = anEdge * (BALL.triangleCount() / 50);
         assertTrue(part.closed());
         assertEquals(caps, part.counts().removedSlivers());
         assertEquals(BALL.vertexCount() + caps, part.mesh().vertexCount());
@@ -119,32 +114,31 @@ class RepairTest {
         assertNoSlivers(part);
     }
 
-    /** As above with three vertices on the edge: the triangles without height lie side by side, and hide behind each other. */
-    @Test
-    void capsBesideCapsAreFlippedAway() {
+    private static TriangleMesh withCaps(int anEdge) {
         int n = BALL.triangleCount();
         int edges = n / 50;
-        double[] xyz = Arrays.copyOf(BALL.xyz(), BALL.xyz().length + 9 * edges);
-        int[] triangles = Arrays.copyOf(BALL.triangles(), 3 * (n + 6 * edges));
+        double[] xyz = Arrays.copyOf(BALL.xyz(), BALL.xyz().length + 3 * anEdge * edges);
+        int[] triangles = Arrays.copyOf(BALL.triangles(), 3 * (n + 2 * anEdge * edges));
+        int at = 3 * n;
         for (int i = 0; i < edges; i++) {
             int t = 50 * i + 25;
-            int m = BALL.vertexCount() + 3 * i;
+            int first = BALL.vertexCount() + anEdge * i;
             int a = triangles[3 * t];
             int b = triangles[3 * t + 1];
             int c = triangles[3 * t + 2];
-            for (int j = 0; j < 9; j++) {
-                double share = (1 + j / 3) / 4.0;
-                xyz[3 * m + j] = (1 - share) * xyz[3 * a + j % 3] + share * xyz[3 * b + j % 3];
+            for (int j = 0; j < anEdge; j++) {
+                double share = (j + 1.0) / (anEdge + 1);
+                for (int k = 0; k < 3; k++) {
+                    xyz[3 * (first + j) + k] = (1 - share) * xyz[3 * a + k] + share * xyz[3 * b + k];
+                }
             }
-            System.arraycopy(new int[] {m + 2, b, c}, 0, triangles, 3 * t, 3);
-            System.arraycopy(new int[] {m + 1, b, m + 2, m, b, m + 1, a, b, m, a, m, c, m, m + 1, c, m + 1, m + 2, c}, 0,
-                    triangles, 3 * (n + 6 * i), 18);
+            System.arraycopy(new int[] {first + anEdge - 1, b, c}, 0, triangles, 3 * t, 3);
+            for (int j = anEdge - 1; j >= 0; j--, at += 6) {
+                int before = j == 0 ? a : first + j - 1;
+                System.arraycopy(new int[] {before, b, first + j, before, first + j, c}, 0, triangles, at, 6);
+            }
         }
-        CleanPart part = clean(new TriangleMesh(xyz, triangles));
-        assertTrue(part.closed());
-        assertEquals(3 * edges, part.counts().removedSlivers());
-        assertEquals(BALL.volume(), part.mesh().volume(), 1e-9 * BALL.volume());
-        assertNoSlivers(part);
+        return new TriangleMesh(xyz, triangles);
     }
 
     /** Some vertices are pulled into two, a micrometre's hundredth apart, with two needles between. */
