@@ -120,10 +120,10 @@ public final class FaceExtraction {
         FaceFindings.requireBothWalls(labels, edges.areas());
         FaceFindings.doubtfulWalls(mesh, patches, survey, labels, edges.areas()).ifPresent(findings::add);
         LabelRegions regions = LabelRegions.of(topology, labels.kept());
-        RimBand band = RimBand.of(mesh, topology, creases, labels.kept());
+        RimBand band = RimBand.of(mesh, topology, creases, segments, labels.kept());
         FaceFindings.cutAcrossWall(mesh, topology, creases, labels, regions, band).ifPresent(findings::add);
         return cut(labels, () -> creases.endInWall(topology, regions),
-                RimField.of(mesh, topology, edges, band, inner ? null : pull), PartKind.CLOSED_SHELL, typical);
+                RimField.of(mesh, topology, creases, band, inner ? null : pull), PartKind.CLOSED_SHELL, typical);
     }
 
     private int nearest(Keep.Seed seed) {

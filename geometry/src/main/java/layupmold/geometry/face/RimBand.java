@@ -10,9 +10,10 @@ import layupmold.geometry.mesh.TriangleMesh;
  *
  * @param cuttable triangles of the rounding
  * @param perimeter of those, the ones that go around the perimeter, not an opening
+ * @param between triangles that are not round themselves and lie at sharp edges that part the rounding: a groove's sides
  * @param wallNormal by triangle, three numbers: normal of the kept wall where the rounding begins; zero if unknown
  */
-record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
+record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal, boolean[] between) {
 
     /** How far the rounding may reach from the labels' boundary: a full round is 1.6 thicknesses from wall to wall. */
     private static final double REACH = 1.9;
@@ -21,12 +22,12 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
     private static final int SMOOTHING = 3;
 
     /** O(n + b log b) for b triangles near the boundary. */
-    static RimBand of(TriangleMesh mesh, EdgeTopology topology, Creases creases, boolean[] kept) {
+    static RimBand of(TriangleMesh mesh, EdgeTopology topology, Creases creases, Segments segments, boolean[] kept) {
         boolean[] rounding = rounding(topology, creases);
         int n = kept.length;
-        RimBand band = new RimBand(new boolean[n], new boolean[n], new float[3 * n]);
+        RimBand band = new RimBand(new boolean[n], new boolean[n], new float[3 * n], new boolean[n]);
         band.spread(mesh, topology, creases, kept, rounding);
-        band.referToWall(topology, creases, kept, rounding);
+        band.referToWall(topology, creases, segments, kept, rounding);
         return band;
     }
 
@@ -35,7 +36,7 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
         int n = kept.length;
         boolean[] all = new boolean[n];
         Arrays.fill(all, true);
-        RimBand band = new RimBand(new boolean[n], new boolean[n], new float[3 * n]);
+        RimBand band = new RimBand(new boolean[n], new boolean[n], new float[3 * n], new boolean[n]);
         band.spread(mesh, topology, creases, kept, all);
         return band;
     }
@@ -96,8 +97,6 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
     }
 
     private void spread(TriangleMesh mesh, EdgeTopology topology, Creases creases, boolean[] kept, boolean[] rounding) {
-        EdgeAngles edges = creases.edges();
-        float[] thickness = creases.thickness();
         BoundaryPieces pieces = BoundaryPieces.of(mesh, topology, kept);
         int n = kept.length;
         float[] distance = new float[3 * n];
@@ -113,6 +112,29 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
                 queue.add(EdgeTopology.next(h));
             }
         }
+        follow(topology, creases, distance, rounding, queue);
+        // Where sharp edges part the rounding, as a groove's, the labels may have run along them.
+        for (int h = 0; h < 3 * n; h++) {
+            int g = topology.twin(h);
+            if (g >= 0 && kept[h / 3] && !kept[g / 3] && creases.isSharp(h) && cuttable[g / 3]) {
+                perimeter[h / 3] |= perimeter[g / 3];
+                distance[h] = Math.min(distance[h], 0);
+                distance[EdgeTopology.next(h)] = 0;
+                queue.add(h);
+                queue.add(EdgeTopology.next(h));
+            }
+        }
+        float[] before = distance.clone();
+        follow(topology, creases, distance, rounding, queue);
+        for (int h = 0; h < 3 * n; h++) {
+            between[h / 3] |= !rounding[h / 3] && distance[h] < before[h];
+        }
+    }
+
+    private void follow(
+            EdgeTopology topology, Creases creases, float[] distance, boolean[] rounding, IntQueue queue) {
+        float[] thickness = creases.thickness();
+        EdgeAngles edges = creases.edges();
         while (!queue.isEmpty()) {
             int h = queue.take();
             int before = EdgeTopology.previous(h);
@@ -125,7 +147,7 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
                 reach(topology.twin(before), h, 0, distance, thickness, rounding, queue);
             }
         }
-        for (int h = 0; h < 3 * n; h++) {
+        for (int h = 0; h < rounding.length * 3; h++) {
             if (rounding[h / 3] && distance[h] < Float.POSITIVE_INFINITY) {
                 cuttable[h / 3] = true;
             }
@@ -144,17 +166,28 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
         }
     }
 
-    private void referToWall(EdgeTopology topology, Creases creases, boolean[] kept, boolean[] rounding) {
-        int n = kept.length;
-        boolean[] known = new boolean[n];
-        IntQueue queue = new IntQueue();
-        for (int t = 0; t < n; t++) {
-            if (kept[t] && !rounding[t] && touches(topology, cuttable, t)) {
-                known[t] = true;
-                copyNormal(creases.edges().normals(), t);
-                queue.add(t);
+    /** The sides of a groove that runs out over the rounding stand for it only where no wall does. */
+    private void referToWall(
+            EdgeTopology topology, Creases creases, Segments segments, boolean[] kept, boolean[] rounding) {
+        boolean[] known = new boolean[kept.length];
+        for (boolean wall : new boolean[] {true, false}) {
+            IntQueue queue = new IntQueue();
+            for (int t = 0; t < kept.length; t++) {
+                if (kept[t] && !rounding[t] && !known[t] && wall == segments.widthMm()[t] > creases.thickness()[t]
+                        && touches(topology, cuttable, t)) {
+                    known[t] = true;
+                    copyNormal(creases.edges().normals(), t);
+                    queue.add(t);
+                }
             }
+            carryOn(topology, creases, known, queue);
         }
+        for (int i = 0; i < SMOOTHING; i++) {
+            smooth(topology, known);
+        }
+    }
+
+    private void carryOn(EdgeTopology topology, Creases creases, boolean[] known, IntQueue queue) {
         while (!queue.isEmpty()) {
             int t = queue.take();
             for (int h = 3 * t; h < 3 * t + 3; h++) {
@@ -165,9 +198,6 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal) {
                     queue.add(g / 3);
                 }
             }
-        }
-        for (int i = 0; i < SMOOTHING; i++) {
-            smooth(topology, known);
         }
     }
 

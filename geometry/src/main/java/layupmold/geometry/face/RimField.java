@@ -1,5 +1,6 @@
 package layupmold.geometry.face;
 
+import java.util.Arrays;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Vector3d;
@@ -20,25 +21,82 @@ final class RimField {
 
     /**
      * The perimeter ends at the silhouette: where the normal turns past square to the pull; on a wall that already looks
-     * back, where the rounding begins. Openings end square to the wall around them.
+     * back, where the rounding begins. Openings end square to the wall around them. Where sharp edges part the rounding,
+     * as those of a groove that runs out over it, the first of its parts to end ends the face.
      *
      * @param pull the pull, or null to end every loop square to its wall
      * @return by vertex; NaN off the band
      */
-    static float[] of(TriangleMesh mesh, EdgeTopology topology, EdgeAngles edges, RimBand band, Vector3d pull) {
-        double[] sums = new double[7 * mesh.vertexCount()];
-        for (int t = 0; t < band.cuttable().length; t++) {
-            if (band.cuttable()[t]) {
-                for (int h = 3 * t; h < 3 * t + 3; h++) {
-                    accumulate(edges, band, t, cornerAngle(edges, h), sums, 7 * topology.from(h));
-                }
+    static float[] of(TriangleMesh mesh, EdgeTopology topology, Creases creases, RimBand band, Vector3d pull) {
+        float[] field = new float[mesh.vertexCount()];
+        Arrays.fill(field, Float.NaN);
+        boolean[] seen = new boolean[topology.halfEdgeCount()];
+        for (int h = 0; h < seen.length; h++) {
+            if (band.cuttable()[h / 3] && !seen[h]) {
+                double[] sums = new double[7];
+                int corner = firstOfSector(topology, creases, band, h);
+                do {
+                    seen[corner] = true;
+                    accumulate(creases.edges(), band, corner, sums, 0);
+                    corner = onward(topology, creases, band, corner);
+                } while (corner >= 0 && !seen[corner]);
+                float value = (float) value(sums, 0, pull);
+                int v = topology.from(h);
+                field[v] = Float.isNaN(field[v]) ? value : Math.max(field[v], value);
             }
         }
-        float[] field = new float[mesh.vertexCount()];
-        for (int v = 0; v < field.length; v++) {
-            field[v] = (float) value(sums, 7 * v, pull);
-        }
+        spread(topology, band, field);
         return field;
+    }
+
+    /** Gives the corners of triangles between parts of the rounding the mean of their neighbours'. */
+    private static void spread(EdgeTopology topology, RimBand band, float[] field) {
+        float[] known = field.clone();
+        double[] sum = new double[field.length];
+        double[] weight = new double[field.length];
+        for (int h = 0; h < topology.halfEdgeCount(); h++) {
+            if (band.between()[h / 3]) {
+                add(known, sum, weight, topology.from(h), topology.to(h));
+                add(known, sum, weight, topology.to(h), topology.from(h));
+            }
+        }
+        for (int v = 0; v < field.length; v++) {
+            if (weight[v] > 0) {
+                field[v] = (float) (sum[v] / weight[v]);
+            }
+        }
+    }
+
+    private static void add(float[] known, double[] sum, double[] weight, int to, int from) {
+        if (Float.isNaN(known[to]) && !Float.isNaN(known[from])) {
+            sum[to] += known[from];
+            weight[to]++;
+        }
+    }
+
+    private static boolean isParting(Creases creases, int h) {
+        return creases.isSharp(h) || creases.isHollow(h);
+    }
+
+    private static int firstOfSector(EdgeTopology topology, Creases creases, RimBand band, int h) {
+        int corner = h;
+        while (true) {
+            int g = topology.twin(corner);
+            if (g < 0 || !band.cuttable()[g / 3] || isParting(creases, corner)) {
+                return corner;
+            }
+            corner = EdgeTopology.next(g);
+            if (corner == h) {
+                return h;
+            }
+        }
+    }
+
+    /** The next corner around the same vertex in the same part of the rounding, or -1. */
+    private static int onward(EdgeTopology topology, Creases creases, RimBand band, int corner) {
+        int side = EdgeTopology.previous(corner);
+        int g = topology.twin(side);
+        return g >= 0 && band.cuttable()[g / 3] && !isParting(creases, side) ? g : -1;
     }
 
     /**
@@ -61,7 +119,7 @@ final class RimField {
         for (int t = 0; t < band.cuttable().length; t++) {
             if (band.cuttable()[t]) {
                 for (int h = 3 * t; h < 3 * t + 3; h++) {
-                    accumulate(edges, band, t, cornerAngle(edges, h), sums, 7 * topology.from(h));
+                    accumulate(edges, band, h, sums, 7 * topology.from(h));
                 }
             }
         }
@@ -74,7 +132,9 @@ final class RimField {
         return field;
     }
 
-    private static void accumulate(EdgeAngles edges, RimBand band, int t, double angle, double[] sums, int at) {
+    private static void accumulate(EdgeAngles edges, RimBand band, int h, double[] sums, int at) {
+        int t = h / 3;
+        double angle = cornerAngle(edges, h);
         for (int k = 0; k < 3; k++) {
             sums[at + k] += angle * edges.normals()[3 * t + k];
             sums[at + 3 + k] += angle * band.wallNormal()[3 * t + k];

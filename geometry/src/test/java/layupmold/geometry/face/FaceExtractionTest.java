@@ -16,6 +16,7 @@ import layupmold.geometry.shape.ShellRegion;
 import layupmold.geometry.shapes.Revolved;
 import layupmold.geometry.shapes.Shapes;
 import layupmold.geometry.testparts.ClosedForms;
+import layupmold.geometry.testparts.GroovedDisc;
 import layupmold.geometry.testparts.TestPart;
 import org.joml.Matrix4d;
 import org.joml.Vector3d;
@@ -68,6 +69,27 @@ class FaceExtractionTest {
         // The groove's round ends half its depth farther in, along the wall's normal, and flats are a fifth of the wall.
         double most = 0.75 * Math.cos(Math.toRadians(openDeg)) + 0.25;
         assertTrue(climb < most, "the perimeter climbs by " + climb + " of " + most);
+    }
+
+    /**
+     * The floor of a groove that runs out over a round turns as the round does, between two sharp edges: it ends where
+     * it turns away itself, at 120 degrees, and the sides with it.
+     */
+    @ParameterizedTest
+    @CsvSource({"true, 12, 4, 1, 1", "true, 12, 4, 0.8, 1", "true, 16, 4, 1, 2", "true, 6, 4, 1, 1", "true, 12, 3, 0.7, 1",
+        "false, 12, 4, 1, 1", "false, 12, 4, 1, 2", "false, 6, 4, 1, 1", "false, 16, 4, 1, 2"})
+    void cutsTheFloorOfAGrooveThatRunsOutOverARound(
+            boolean upright, int flats, double wall, double depth, int halfWidthDeg) {
+        TestPart disc = new GroovedDisc(50, wall, depth, flats, upright, halfWidthDeg, 30, 120).part();
+        FaceResult face = FaceExtraction.extract(
+                disc.mesh(), EdgeTopology.of(disc.mesh()), disc.pull(), new Keep.Outer());
+        double r = wall / 2 - depth / 2;
+        double down = r * Math.cos(Math.toRadians(60));
+        double in = wall / 2 - r * Math.sin(Math.toRadians(60));
+        double climb = climb(face, 0);
+        assertTrue(climb < down + 0.3, "the perimeter climbs by " + climb + " of " + down);
+        double ring = disc.loopLengthsMm()[0];
+        assertEquals(ring + 4 * Math.hypot(down, in), face.perimeterMm(), 0.01 * ring);
     }
 
     /** Before a round is cut, the labels end anywhere on it. */

@@ -40,6 +40,7 @@ class FaceFindingsTest {
         Arrays.fill(thickness, 3);
         Creases creases = Creases.ofShell(BALL, TOPOLOGY, EdgeAngles.of(BALL, TOPOLOGY), thickness);
         return FaceFindings.cutAcrossWall(BALL, TOPOLOGY, creases, new WallLabels(labels, new float[n]),
-                LabelRegions.of(TOPOLOGY, labels), RimBand.of(BALL, TOPOLOGY, creases, labels)).get();
+                LabelRegions.of(TOPOLOGY, labels),
+                RimBand.of(BALL, TOPOLOGY, creases, Segments.of(TOPOLOGY, creases), labels)).get();
     }
 }

@@ -53,6 +53,20 @@ class ClosedFormsTest {
         assertEquals(100 * 60 * 3 - 60 * 1.2, plate.mesh().volume(), 1e-6);
     }
 
+    @Test
+    void groovedDiscHasItsGrooves() {
+        TestPart plain = new GroovedDisc(50, 4, 1, 12, true, 1).part();
+        TestPart disc = new GroovedDisc(50, 4, 1, 12, true, 1, 30, 120).part();
+        requireClosed(plain);
+        requireClosed(disc);
+        requireClosed(new GroovedDisc(50, 4, 1, 12, false, 1, 30, 120).part());
+        // Floors lose nothing to their sides' 1 mm over 30 mm, four times.
+        assertEquals(plain.areaOf(ShellRegion.OUTER) + 4 * 30, disc.areaOf(ShellRegion.OUTER), 1.5);
+        double grooves = (Math.sin(Math.toRadians(1)) * 4 / 2) * (50 * 50 - 20 * 20);
+        double lost = plain.mesh().volume() - disc.mesh().volume();
+        assertTrue(lost > grooves && lost < 1.2 * grooves, lost + " of " + grooves);
+    }
+
     private static void requireClosed(TestPart part) {
         assertTrue(EdgeTopology.of(part.mesh()).isClosedAndOriented(), part::toString);
     }
