@@ -10,22 +10,27 @@ import layupmold.geometry.mesh.TriangleMesh;
  *
  * @param cuttable triangles of the rounding
  * @param perimeter of those, the ones that go around the perimeter, not an opening
+ * @param groove triangles of narrow segments with a sharp hollow, anywhere
  * @param between triangles that are not round themselves and lie at sharp edges that part the rounding: a groove's sides
  * @param wallNormal by triangle, three numbers: normal of the kept wall where the rounding begins; zero if unknown
  */
-record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal, boolean[] between) {
+record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal, boolean[] groove,
+        boolean[] between) {
 
     /** How far the rounding may reach from the labels' boundary: a full round is 1.6 thicknesses from wall to wall. */
     private static final double REACH = 1.9;
     /** Within this many thicknesses of the boundary the way to the rounding may lead over flat triangles. */
     private static final double SLACK = 0.4;
     private static final int SMOOTHING = 3;
+    /** Segments with a hollow that are narrower than this many thicknesses are grooves. */
+    private static final double GROOVE_WIDTH = 1.5;
 
     /** O(n + b log b) for b triangles near the boundary. */
     static RimBand of(TriangleMesh mesh, EdgeTopology topology, Creases creases, Segments segments, boolean[] kept) {
         boolean[] rounding = rounding(topology, creases);
         int n = kept.length;
-        RimBand band = new RimBand(new boolean[n], new boolean[n], new float[3 * n], new boolean[n]);
+        RimBand band = new RimBand(
+                new boolean[n], new boolean[n], new float[3 * n], groove(topology, creases, segments), new boolean[n]);
         band.spread(mesh, topology, creases, kept, rounding);
         band.referToWall(topology, creases, segments, kept, rounding);
         return band;
@@ -36,7 +41,8 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal, bool
         int n = kept.length;
         boolean[] all = new boolean[n];
         Arrays.fill(all, true);
-        RimBand band = new RimBand(new boolean[n], new boolean[n], new float[3 * n], new boolean[n]);
+        RimBand band =
+                new RimBand(new boolean[n], new boolean[n], new float[3 * n], new boolean[n], new boolean[n]);
         band.spread(mesh, topology, creases, kept, all);
         return band;
     }
@@ -113,10 +119,11 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal, bool
             }
         }
         follow(topology, creases, distance, rounding, queue);
-        // Where sharp edges part the rounding, as a groove's, the labels may have run along them.
+        // Where a groove's sharp edges part the rounding, the labels may have run along them.
         for (int h = 0; h < 3 * n; h++) {
             int g = topology.twin(h);
-            if (g >= 0 && kept[h / 3] && !kept[g / 3] && creases.isSharp(h) && cuttable[g / 3]) {
+            if (g >= 0 && kept[h / 3] && !kept[g / 3] && creases.isSharp(h) && cuttable[g / 3]
+                    && groove[h / 3]) {
                 perimeter[h / 3] |= perimeter[g / 3];
                 distance[h] = Math.min(distance[h], 0);
                 distance[EdgeTopology.next(h)] = 0;
@@ -129,6 +136,18 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal, bool
         for (int h = 0; h < 3 * n; h++) {
             between[h / 3] |= !rounding[h / 3] && distance[h] < before[h];
         }
+    }
+
+    private static boolean[] groove(EdgeTopology topology, Creases creases, Segments segments) {
+        boolean[] hollow = new boolean[segments.ofTriangle().length];
+        for (int h = 0; h < topology.halfEdgeCount(); h++) {
+            hollow[segments.ofTriangle()[h / 3]] |= creases.isHollow(h);
+        }
+        boolean[] groove = new boolean[hollow.length];
+        for (int t = 0; t < groove.length; t++) {
+            groove[t] = hollow[segments.ofTriangle()[t]] && segments.widthMm()[t] < GROOVE_WIDTH * creases.thickness()[t];
+        }
+        return groove;
     }
 
     private void follow(

@@ -21,8 +21,8 @@ final class RimField {
 
     /**
      * The perimeter ends at the silhouette: where the normal turns past square to the pull; on a wall that already looks
-     * back, where the rounding begins. Openings end square to the wall around them. Where sharp edges part the rounding,
-     * as those of a groove that runs out over it, the first of its parts to end ends the face.
+     * back, where the rounding begins. Openings end square to the wall around them. Where a groove's sharp edges part the
+     * rounding, the first of its parts to end ends the face.
      *
      * @param pull the pull, or null to end every loop square to its wall
      * @return by vertex; NaN off the band
@@ -74,15 +74,16 @@ final class RimField {
         }
     }
 
-    private static boolean isParting(Creases creases, int h) {
-        return creases.isSharp(h) || creases.isHollow(h);
+    private static boolean isParting(EdgeTopology topology, Creases creases, RimBand band, int h) {
+        return (band.groove()[h / 3] || band.groove()[topology.twin(h) / 3])
+                && (creases.isSharp(h) || creases.isHollow(h));
     }
 
     private static int firstOfSector(EdgeTopology topology, Creases creases, RimBand band, int h) {
         int corner = h;
         while (true) {
             int g = topology.twin(corner);
-            if (g < 0 || !band.cuttable()[g / 3] || isParting(creases, corner)) {
+            if (g < 0 || !band.cuttable()[g / 3] || isParting(topology, creases, band, corner)) {
                 return corner;
             }
             corner = EdgeTopology.next(g);
@@ -96,7 +97,7 @@ final class RimField {
     private static int onward(EdgeTopology topology, Creases creases, RimBand band, int corner) {
         int side = EdgeTopology.previous(corner);
         int g = topology.twin(side);
-        return g >= 0 && band.cuttable()[g / 3] && !isParting(creases, side) ? g : -1;
+        return g >= 0 && band.cuttable()[g / 3] && !isParting(topology, creases, band, side) ? g : -1;
     }
 
     /**
