@@ -145,7 +145,17 @@ public final class FaceExtraction {
         return result(face, source, kind, thicknessMm);
     }
 
-    private FaceResult result(FaceMesh face, int[] source, PartKind kind, double thicknessMm) {
+    private FaceMesh evened(FaceMesh face, double thicknessMm) {
+        double[] xyz = Double.isNaN(thicknessMm) ? null : FairBorder.of(face, thicknessMm);
+        if (xyz == null) {
+            return face;
+        }
+        findings.add(FaceFindings.borderEvened(face, xyz));
+        return new FaceMesh(new TriangleMesh(xyz, face.mesh().triangles()), face.topology(), face.source());
+    }
+
+    private FaceResult result(FaceMesh whole, int[] source, PartKind kind, double thicknessMm) {
+        FaceMesh face = evened(whole, thicknessMm);
         FaceLoops loops = FaceLoops.of(face.mesh(), face.topology());
         if (loops.perimeter() == null) {
             throw new Rejection(FaceFindings.noEdge(kind));

@@ -58,6 +58,23 @@ final class FaceFindings {
                 .advising("Join the pieces, or make a mold of each.");
     }
 
+    /** Where the corner lay that went farthest. */
+    static Finding borderEvened(FaceMesh face, double[] moved) {
+        int farthest = 0;
+        double mostMm = 0;
+        for (int v = 0; v < face.mesh().vertexCount(); v++) {
+            double mm = face.mesh().vertex(v).distance(moved[3 * v], moved[3 * v + 1], moved[3 * v + 2]);
+            if (mm > mostMm) {
+                mostMm = mm;
+                farthest = v;
+            }
+        }
+        return Finding.info(FaceExtraction.STAGE, "border-evened",
+                "The face's border zigzags from triangle to triangle, and was evened out.")
+                .at(Place.at(face.mesh().vertex(farthest))).measured(mostMm, null, "mm")
+                .advising("A finer mesh, or one with an edge at the rim, keeps the border where it is.");
+    }
+
     static Finding boreLeftOut(TriangleMesh mesh, int triangle, double depthMm) {
         Vector3d at = mesh.centroid(triangle);
         return Finding.warning(FaceExtraction.STAGE, "bore-left-out",

@@ -92,6 +92,30 @@ class FaceExtractionTest {
         assertEquals(ring + 4 * Math.hypot(down, in), face.perimeterMm(), 0.01 * ring);
     }
 
+    /** Marching cubes leave no sharp rim, but facets that waver about it: the face ends along the middle. */
+    @ParameterizedTest
+    @CsvSource({"60, 400", "80, 400", "80, 700"})
+    void evensOutARimThatZigzags(double openDeg, int around) {
+        RevolvedShell shell = RevolvedShell.sphere(50, 3, openDeg, Rim.SHARP, around, 60);
+        double[] xyz = shell.mesh().xyz().clone();
+        double step = Math.toRadians(openDeg) / 60;
+        // The last ring but the rim's own is moved half a step to and fro, and the rim's with it.
+        for (int j = 0; j < around; j++) {
+            double angle = Math.toRadians(openDeg) + (j % 2 == 0 ? -0.2 : 0.2) * step;
+            double turn = 2 * Math.PI * j / around;
+            int v = 3 * (2 + 59 * around + j);
+            xyz[v] = 50 * Math.sin(angle) * Math.cos(turn);
+            xyz[v + 1] = 50 * Math.sin(angle) * Math.sin(turn);
+            xyz[v + 2] = -50 * Math.cos(angle);
+        }
+        TriangleMesh mesh = new TriangleMesh(xyz, shell.mesh().triangles());
+        FaceResult face = FaceExtraction.extract(mesh, EdgeTopology.of(mesh), UP, new Keep.Outer());
+        double ring = 2 * Math.PI * 50 * Math.sin(Math.toRadians(openDeg));
+        assertEquals(ring, face.perimeterMm(), 0.01 * ring);
+        double area = 2 * Math.PI * 50 * 50 * (1 - Math.cos(Math.toRadians(openDeg)));
+        assertEquals(area, face.areaMm2(), 0.005 * area);
+    }
+
     /** Before a round is cut, the labels end anywhere on it. */
     @ParameterizedTest
     @CsvSource({"30, 200", "30, 400", "60, 200", "60, 400"})
