@@ -25,6 +25,10 @@ public final class FaceExtraction {
     static final String STAGE = "face";
     /** Size of a solid over the scale on which its edges count as rounded. */
     private static final double SOLID_SCALE = 0.05;
+    /** How far a border's corner may lie beside its neighbours' line to be left out between short edges. */
+    private static final double STRAIGHT_MM = 0.002;
+    /** The same where the border was evened out, in wall thicknesses. */
+    private static final double EVENED_STRAIGHT = 0.01;
 
     private final TriangleMesh mesh;
     private final EdgeTopology topology;
@@ -84,7 +88,7 @@ public final class FaceExtraction {
         EdgeTopology faceTopology = flip ? EdgeTopology.of(face) : topology;
         int[] source = new int[mesh.triangleCount()];
         Arrays.setAll(source, t -> t);
-        return result(new FaceMesh(face, faceTopology, source), source, PartKind.OPEN_SHEET, Double.NaN);
+        return result(new FaceMesh(face, faceTopology, source), PartKind.OPEN_SHEET, Double.NaN);
     }
 
     private FaceResult solid(Patches patches, Keep keep) {
@@ -142,27 +146,33 @@ public final class FaceExtraction {
         FaceMesh face = FaceMesh.of(split.mesh(), split.kept(), areas);
         int[] source = new int[face.source().length];
         Arrays.setAll(source, t -> split.source()[face.source()[t]]);
-        return result(face, source, kind, thicknessMm);
+        return result(new FaceMesh(face.mesh(), face.topology(), source), kind, thicknessMm);
     }
 
-    private FaceMesh evened(FaceMesh face, double thicknessMm) {
-        double[] xyz = Double.isNaN(thicknessMm) ? null : FairBorder.of(face, thicknessMm);
-        if (xyz == null) {
-            return face;
-        }
-        findings.add(FaceFindings.borderEvened(face, xyz));
-        return new FaceMesh(new TriangleMesh(xyz, face.mesh().triangles()), face.topology(), face.source());
-    }
-
-    private FaceResult result(FaceMesh whole, int[] source, PartKind kind, double thicknessMm) {
-        FaceMesh face = evened(whole, thicknessMm);
+    private FaceResult result(FaceMesh kept, PartKind kind, double thicknessMm) {
+        FaceMesh face = evened(kept, thicknessMm);
         FaceLoops loops = FaceLoops.of(face.mesh(), face.topology());
         if (loops.perimeter() == null) {
             throw new Rejection(FaceFindings.noEdge(kind));
         }
         double area = face.mesh().area();
-        return new FaceResult(face.mesh(), face.topology(), source, kind, loops.perimeter(), loops.openings(),
+        return new FaceResult(face.mesh(), face.topology(), face.source(), kind, loops.perimeter(), loops.openings(),
                 loops.perimeterMm(), area, Math.max(0, Arrays.stream(edges.areas()).sum() - area), thicknessMm,
                 List.copyOf(findings));
+    }
+
+    private FaceMesh evened(FaceMesh kept, double thicknessMm) {
+        if (Double.isNaN(thicknessMm)) {
+            return ShortBorderEdges.without(kept, STRAIGHT_MM);
+        }
+        FaceMesh face = BorderFlaps.without(kept, thicknessMm, pull);
+        double[] xyz = FairBorder.of(face, thicknessMm);
+        if (xyz == null) {
+            return ShortBorderEdges.without(face, STRAIGHT_MM);
+        }
+        findings.add(FaceFindings.borderEvened(face, xyz));
+        return ShortBorderEdges.without(
+                new FaceMesh(new TriangleMesh(xyz, face.mesh().triangles()), face.topology(), face.source()),
+                EVENED_STRAIGHT * thicknessMm);
     }
 }

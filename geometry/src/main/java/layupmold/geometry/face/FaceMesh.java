@@ -34,6 +34,14 @@ record FaceMesh(TriangleMesh mesh, EdgeTopology topology, int[] source) {
         return face;
     }
 
+    /** All triangles of a mesh, without the vertices that none of them has. */
+    static FaceMesh of(TriangleMesh mesh, int[] source) {
+        boolean[] all = new boolean[source.length];
+        Arrays.fill(all, true);
+        FaceMesh face = compact(mesh, all);
+        return new FaceMesh(face.mesh, face.topology, source);
+    }
+
     private static FaceMesh compact(TriangleMesh mesh, boolean[] kept) {
         int count = 0;
         for (boolean k : kept) {

@@ -6,31 +6,24 @@ import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Vector3d;
 
 /**
- * Evens out a face's border where it zigzags from triangle to triangle: marching cubes make no edge of a sharp or closely
- * rounded rim, but a row of facets that waver about it.
+ * Evens out a face's border where it zigzags ({@link Zigzags}): marching cubes make no edge of a sharp or closely rounded
+ * rim, but a row of facets that waver about it.
  *
  * <p>The border's corners move onto the mean of the line around them, weighed by a bell curve over its length and freed
- * of most of the shrinking as Taubin does ("A signal processing approach to fair surface design", 1995); corners inside
- * the face stay.
+ * of most of the shrinking as Taubin does ("A signal processing approach to fair surface design", 1995).
  */
 final class FairBorder {
 
-    /** Half the length of border that is judged at once, in scales. */
-    private static final double WINDOW = 2;
-    /** Turning to and fro in a window: that of a square groove that runs out over the rim is 2 pi. */
-    private static final double MOST_TURN = 8;
-    /** A loop of which more than this share zigzags is evened all around. */
-    private static final double MUCH = 0.2;
-    private static final int LEAST_CORNERS = 8;
-    /** Points nearer to each other than this share of a scale do not turn. */
-    private static final double SAME = 0.02;
     private static final double SIGMA = 0.75;
     private static final double BELL = 3;
     /** Farthest a corner moves, in scales. */
     private static final double MOST_MOVE = 0.4;
+    /** Rings of corners inside the border that follow it, each by this share of the one before. */
+    private static final int RINGS = 5;
+    private static final double LESS = 0.75;
     private static final int TRIES = 10;
     /** Least cosine between a triangle's normal before and after. */
-    private static final double LEAST_COS = 0.3;
+    private static final double LEAST_COS = 0.5;
     private static final double LEAST_AREA = 0.05;
 
     private final FaceMesh face;
@@ -53,23 +46,26 @@ final class FairBorder {
         FairBorder border = new FairBorder(face, scaleMm);
         boolean any = false;
         for (int[] loop : face.topology().boundaryLoops()) {
-            any |= loop.length >= LEAST_CORNERS && border.even(loop);
+            any |= border.even(loop);
         }
-        return any ? border.moved() : null;
+        if (!any) {
+            return null;
+        }
+        border.drawAlong();
+        return border.moved();
     }
 
     private boolean even(int[] loop) {
         int n = loop.length;
         double[] xyz = new double[3 * n];
-        double[] length = new double[n];
+        double[] length = Zigzags.lengths(face, loop);
         for (int i = 0; i < n; i++) {
-            Vector3d at = corner(loop[i]);
+            Vector3d at = face.mesh().vertex(face.topology().from(loop[i]));
             xyz[3 * i] = at.x;
             xyz[3 * i + 1] = at.y;
             xyz[3 * i + 2] = at.z;
-            length[i] = at.distance(corner(loop[(i + 1) % n]));
         }
-        double[] share = shares(loop, length);
+        double[] share = Zigzags.shares(face, loop, length, scaleMm);
         if (share == null) {
             return false;
         }
@@ -88,85 +84,6 @@ final class FairBorder {
             move[v + 2] = way.z;
         }
         return true;
-    }
-
-    private Vector3d corner(int h) {
-        return face.mesh().vertex(face.topology().from(h));
-    }
-
-    /** By corner, how much of its way it goes: all where the border zigzags, less and less beside; null if nowhere. */
-    private double[] shares(int[] loop, double[] length) {
-        int n = loop.length;
-        double[] turn = turns(loop);
-        double[] share = new double[n];
-        int count = 0;
-        for (int i = 0; i < n; i++) {
-            share[i] = isJagged(length, turn, i) ? 1 : 0;
-            count += share[i] > 0 ? 1 : 0;
-        }
-        if (count == 0) {
-            return null;
-        }
-        if (count > MUCH * n) {
-            Arrays.fill(share, 1);
-            return share;
-        }
-        for (int lap = 0; lap < 2 * n; lap++) {
-            int i = lap % n;
-            int j = (i + 1) % n;
-            share[j] = Math.max(share[j], share[i] - length[i] / scaleMm);
-        }
-        for (int lap = 2 * n - 1; lap >= 0; lap--) {
-            int i = lap % n;
-            int j = (i + 1) % n;
-            share[i] = Math.max(share[i], share[j] - length[i] / scaleMm);
-        }
-        return share;
-    }
-
-    /** Angles at the corners, positive to the left of the way. */
-    private double[] turns(int[] loop) {
-        int n = loop.length;
-        double[] turn = new double[n];
-        Vector3d last = corner(loop[n - 1]);
-        Vector3d in = null;
-        for (int i = 0; i < 2 * n; i++) {
-            Vector3d at = corner(loop[i % n]);
-            if (at.distance(last) < SAME * scaleMm) {
-                continue;
-            }
-            Vector3d out = new Vector3d(at).sub(last);
-            if (in != null && i >= n) {
-                int h = loop[(i - 1) % n];
-                double sense = in.cross(out, new Vector3d()).dot(face.mesh().areaNormal(h / 3));
-                turn[(i - 1) % n] = Math.copySign(in.angle(out), sense);
-            }
-            in = out;
-            last = at;
-        }
-        return turn;
-    }
-
-    private boolean isJagged(double[] length, double[] turn, int i) {
-        int n = length.length;
-        double sum = Math.abs(turn[i]);
-        double net = turn[i];
-        int count = 1;
-        int from = i;
-        for (double gone = 0; gone < WINDOW * scaleMm && count < n; count++) {
-            from = (from + n - 1) % n;
-            gone += length[from];
-            sum += Math.abs(turn[from]);
-            net += turn[from];
-        }
-        int to = i;
-        for (double gone = 0; gone < WINDOW * scaleMm && count < n; count++) {
-            gone += length[to];
-            to = (to + 1) % n;
-            sum += Math.abs(turn[to]);
-            net += turn[to];
-        }
-        return sum - Math.abs(net) > MOST_TURN;
     }
 
     /** Each corner's mean of the line around it. */
@@ -202,6 +119,60 @@ final class FairBorder {
             sum[k] += weight * xyz[3 * j + k];
         }
         sum[3] += weight;
+    }
+
+    /** Corners inside the face follow the border, along the surface and less and less, so that nothing folds. */
+    private void drawAlong() {
+        int[] triangles = face.mesh().triangles();
+        int vertices = face.mesh().vertexCount();
+        int[] ring = new int[vertices];
+        Arrays.fill(ring, Integer.MAX_VALUE);
+        for (int h = 0; h < triangles.length; h++) {
+            if (face.topology().twin(h) < 0) {
+                ring[face.topology().from(h)] = 0;
+            }
+        }
+        for (int next = 1; next <= RINGS; next++) {
+            double[] sum = new double[3 * vertices];
+            double[] normal = new double[3 * vertices];
+            int[] count = new int[vertices];
+            for (int h = 0; h < triangles.length; h++) {
+                int v = triangles[h];
+                if (ring[v] < next) {
+                    continue;
+                }
+                Vector3d n = face.mesh().areaNormal(h / 3);
+                for (int k = 0; k < 3; k++) {
+                    normal[3 * v + k] += n.get(k);
+                }
+                for (int g : new int[] {EdgeTopology.next(h), EdgeTopology.previous(h)}) {
+                    int u = triangles[g];
+                    if (ring[u] == next - 1) {
+                        count[v]++;
+                        for (int k = 0; k < 3; k++) {
+                            sum[3 * v + k] += move[3 * u + k];
+                        }
+                    }
+                }
+            }
+            for (int v = 0; v < vertices; v++) {
+                if (count[v] > 0) {
+                    ring[v] = next;
+                    follow(v, sum, normal, LESS / count[v]);
+                }
+            }
+        }
+    }
+
+    private void follow(int v, double[] sum, double[] normal, double share) {
+        Vector3d way = new Vector3d(sum[3 * v], sum[3 * v + 1], sum[3 * v + 2]).mul(share);
+        Vector3d n = new Vector3d(normal[3 * v], normal[3 * v + 1], normal[3 * v + 2]);
+        if (n.lengthSquared() > 0) {
+            way.fma(-way.dot(n) / n.lengthSquared(), n);
+        }
+        move[3 * v] = way.x;
+        move[3 * v + 1] = way.y;
+        move[3 * v + 2] = way.z;
     }
 
     /** Corners whose triangles would turn over go less far. */

@@ -16,10 +16,7 @@ final class RimField {
     /** Turned this much more than square from its wall, a rounding is on its far side. */
     private static final double FAR_SIDE = Math.sin(Math.toRadians(10));
 
-    /**
-     * Straight walls of openings waver about square to the wall, and along the pull: they lie beyond the end for certain
-     * if that is this much before.
-     */
+    /** Straight walls of openings waver about square to the wall: what is this much before counts as beyond the end. */
     private static final double NEARLY_SQUARE = Math.sin(Math.toRadians(10));
 
     private RimField() {
@@ -167,13 +164,8 @@ final class RimField {
         double cos = w == 0 ? Double.NaN
                 : (sums[i] * sums[i + 3] + sums[i + 1] * sums[i + 4] + sums[i + 2] * sums[i + 5]) / (n * w);
         boolean perimeter = sums[i + 6] > 0;
-        if (w > 0 && pull == null) {
-            return -cos;
-        }
-        if (w > 0 && !perimeter) {
-            double draft = -(sums[i] * pull.x + sums[i + 1] * pull.y + sums[i + 2] * pull.z) / n;
-            double wall = -(sums[i + 3] * pull.x + sums[i + 4] * pull.y + sums[i + 5] * pull.z) / w;
-            return Math.max(NEARLY_SQUARE - cos, Math.min(NEARLY_SQUARE, wall / 2) - draft);
+        if (w > 0 && (pull == null || !perimeter)) {
+            return (pull == null ? 0 : NEARLY_SQUARE) - cos;
         }
         if (pull == null) {
             return Double.NaN;
