@@ -50,9 +50,6 @@ final class BorderFlaps {
     private static FaceMesh rest(FaceMesh face, boolean[] kept) {
         double[] areas = new double[kept.length];
         Arrays.setAll(areas, t -> face.mesh().areaNormal(t).length() / 2);
-        FaceMesh rest = FaceMesh.of(face.mesh(), kept, areas);
-        int[] source = new int[rest.source().length];
-        Arrays.setAll(source, t -> face.source()[rest.source()[t]]);
-        return new FaceMesh(rest.mesh(), rest.topology(), source);
+        return FaceMesh.of(face.mesh(), kept, areas).within(face.source());
     }
 }

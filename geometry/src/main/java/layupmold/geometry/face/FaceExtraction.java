@@ -143,10 +143,7 @@ public final class FaceExtraction {
         EdgeTopology splitTopology = split.isWhole() ? topology : EdgeTopology.of(split.mesh());
         double[] areas = split.isWhole() ? edges.areas() : split.areas();
         KeptPiece.clean(splitTopology, areas, split, labels, endsInWall).ifPresent(findings::add);
-        FaceMesh face = FaceMesh.of(split.mesh(), split.kept(), areas);
-        int[] source = new int[face.source().length];
-        Arrays.setAll(source, t -> split.source()[face.source()[t]]);
-        return result(new FaceMesh(face.mesh(), face.topology(), source), kind, thicknessMm);
+        return result(FaceMesh.of(split.mesh(), split.kept(), areas).within(split.source()), kind, thicknessMm);
     }
 
     private FaceResult result(FaceMesh kept, PartKind kind, double thicknessMm) {
@@ -171,8 +168,6 @@ public final class FaceExtraction {
             return ShortBorderEdges.without(face, STRAIGHT_MM);
         }
         findings.add(FaceFindings.borderEvened(face, xyz));
-        return ShortBorderEdges.without(
-                new FaceMesh(new TriangleMesh(xyz, face.mesh().triangles()), face.topology(), face.source()),
-                EVENED_STRAIGHT * thicknessMm);
+        return ShortBorderEdges.without(face.at(xyz), EVENED_STRAIGHT * thicknessMm);
     }
 }

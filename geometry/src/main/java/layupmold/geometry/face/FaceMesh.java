@@ -42,6 +42,16 @@ record FaceMesh(TriangleMesh mesh, EdgeTopology topology, int[] source) {
         return new FaceMesh(face.mesh, face.topology, source);
     }
 
+    /** The same where this is part of a mesh that is part of a larger one, whose triangles are {@code larger}. */
+    FaceMesh within(int[] larger) {
+        return new FaceMesh(mesh, topology, Arrays.stream(source).map(t -> larger[t]).toArray());
+    }
+
+    /** The same triangles with corners at other places. */
+    FaceMesh at(double[] xyz) {
+        return new FaceMesh(new TriangleMesh(xyz, mesh.triangles()), topology, source);
+    }
+
     private static FaceMesh compact(TriangleMesh mesh, boolean[] kept) {
         int count = 0;
         for (boolean k : kept) {

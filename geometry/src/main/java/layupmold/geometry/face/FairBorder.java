@@ -126,11 +126,9 @@ final class FairBorder {
         int[] triangles = face.mesh().triangles();
         int vertices = face.mesh().vertexCount();
         int[] ring = new int[vertices];
-        Arrays.fill(ring, Integer.MAX_VALUE);
-        for (int h = 0; h < triangles.length; h++) {
-            if (face.topology().twin(h) < 0) {
-                ring[face.topology().from(h)] = 0;
-            }
+        boolean[] border = face.topology().borderVertices(vertices);
+        for (int v = 0; v < vertices; v++) {
+            ring[v] = border[v] ? 0 : Integer.MAX_VALUE;
         }
         for (int next = 1; next <= RINGS; next++) {
             double[] sum = new double[3 * vertices];

@@ -125,7 +125,7 @@ record RimBand(boolean[] cuttable, boolean[] perimeter, float[] wallNormal, bool
             if (g >= 0 && kept[h / 3] && !kept[g / 3] && creases.isSharp(h) && cuttable[g / 3]
                     && groove[h / 3]) {
                 perimeter[h / 3] |= perimeter[g / 3];
-                distance[h] = Math.min(distance[h], 0);
+                distance[h] = 0;
                 distance[EdgeTopology.next(h)] = 0;
                 queue.add(h);
                 queue.add(EdgeTopology.next(h));
