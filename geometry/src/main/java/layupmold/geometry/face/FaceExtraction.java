@@ -3,6 +3,7 @@ package layupmold.geometry.face;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Supplier;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.bvh.TriangleBvh;
@@ -25,10 +26,6 @@ public final class FaceExtraction {
     static final String STAGE = "face";
     /** Size of a solid over the scale on which its edges count as rounded. */
     private static final double SOLID_SCALE = 0.05;
-    /** How far a border's corner may lie beside its neighbours' line to be left out between short edges. */
-    private static final double STRAIGHT_MM = 0.002;
-    /** The same where the border was evened out, in wall thicknesses. */
-    private static final double EVENED_STRAIGHT = 0.01;
 
     private final TriangleMesh mesh;
     private final EdgeTopology topology;
@@ -88,7 +85,7 @@ public final class FaceExtraction {
         EdgeTopology faceTopology = flip ? EdgeTopology.of(face) : topology;
         int[] source = new int[mesh.triangleCount()];
         Arrays.setAll(source, t -> t);
-        return result(new FaceMesh(face, faceTopology, source), PartKind.OPEN_SHEET, Double.NaN);
+        return result(EvenedFace.asIs(new FaceMesh(face, faceTopology, source)), PartKind.OPEN_SHEET, Double.NaN);
     }
 
     private FaceResult solid(Patches patches, Keep keep) {
@@ -104,7 +101,7 @@ public final class FaceExtraction {
                 SolidBack.evidence(mesh, bvh, edges, patches, pull));
         RimBand band = RimBand.ofSolid(mesh, topology, creases, labels.kept());
         return cut(labels, () -> creases.endInWall(topology, LabelRegions.of(topology, labels.kept())),
-                RimField.ofSolid(mesh, topology, edges, band, pull), PartKind.SOLID, Double.NaN);
+                RimField.ofSolid(mesh, topology, edges, band, pull), PartKind.SOLID, Double.NaN, pull);
     }
 
     private FaceResult shell(Patches patches, WallSurvey survey, Keep keep) {
@@ -124,10 +121,11 @@ public final class FaceExtraction {
         FaceFindings.requireBothWalls(labels, edges.areas());
         FaceFindings.doubtfulWalls(mesh, patches, survey, labels, edges.areas()).ifPresent(findings::add);
         LabelRegions regions = LabelRegions.of(topology, labels.kept());
+        Vector3d rimPull = inner ? null : pull;
         RimBand band = RimBand.of(mesh, topology, creases, segments, labels.kept());
         FaceFindings.cutAcrossWall(mesh, topology, creases, labels, regions, band).ifPresent(findings::add);
         return cut(labels, () -> creases.endInWall(topology, regions),
-                RimField.of(mesh, topology, creases, band, inner ? null : pull), PartKind.CLOSED_SHELL, typical);
+                RimField.of(mesh, topology, creases, band, rimPull), PartKind.CLOSED_SHELL, typical, rimPull);
     }
 
     private int nearest(Keep.Seed seed) {
@@ -138,16 +136,37 @@ public final class FaceExtraction {
     }
 
     private FaceResult cut(WallLabels labels, Supplier<boolean[]> endsInWall, float[] field, PartKind kind,
-            double thicknessMm) {
+            double thicknessMm, Vector3d rimPull) {
         SurfaceSplit split = SurfaceSplit.of(mesh, topology, labels.kept(), RimField.known(topology, field), field);
         EdgeTopology splitTopology = split.isWhole() ? topology : EdgeTopology.of(split.mesh());
         double[] areas = split.isWhole() ? edges.areas() : split.areas();
         KeptPiece.clean(splitTopology, areas, split, labels, endsInWall).ifPresent(findings::add);
-        return result(FaceMesh.of(split.mesh(), split.kept(), areas).within(split.source()), kind, thicknessMm);
+        FaceMesh face = FaceMesh.of(split.mesh(), split.kept(), areas);
+        if (kind == PartKind.SOLID) {
+            return result(EvenedFace.asIs(face.within(split.source())), kind, thicknessMm);
+        }
+        FairCut fair = FairCut.of(split.mesh(), splitTopology, split.kept(), face, thicknessMm, rimPull);
+        List<FaceMesh> ways = fair == null ? List.of() : Arrays.stream(FairCut.WIDTHS).mapToObj(fair::field)
+                .map(again -> cutAgain(split, splitTopology, again, labels, endsInWall)).flatMap(Optional::stream).toList();
+        return result(EvenedFace.best((ways.isEmpty() ? List.of(face.within(split.source())) : ways).stream()
+                .map(way -> EvenedFace.of(way, thicknessMm, pull)).toList()), kind, thicknessMm);
     }
 
-    private FaceResult result(FaceMesh kept, PartKind kind, double thicknessMm) {
-        FaceMesh face = evened(kept, thicknessMm);
+    /** The face within another border; empty if a part of it would be lost. */
+    private static Optional<FaceMesh> cutAgain(SurfaceSplit split, EdgeTopology topology, float[] field, WallLabels labels,
+            Supplier<boolean[]> endsInWall) {
+        SurfaceSplit again = SurfaceSplit.of(
+                split.mesh(), topology, split.kept(), RimField.known(topology, field), field).within(split.source());
+        double[] areas = again.areas();
+        if (KeptPiece.clean(EdgeTopology.of(again.mesh()), areas, again, labels, endsInWall).isPresent()) {
+            return Optional.empty();
+        }
+        return Optional.of(FaceMesh.of(again.mesh(), again.kept(), areas).within(again.source()));
+    }
+
+    private FaceResult result(EvenedFace evened, PartKind kind, double thicknessMm) {
+        evened.finding().ifPresent(findings::add);
+        FaceMesh face = evened.face();
         FaceLoops loops = FaceLoops.of(face.mesh(), face.topology());
         if (loops.perimeter() == null) {
             throw new Rejection(FaceFindings.noEdge(kind));
@@ -156,18 +175,5 @@ public final class FaceExtraction {
         return new FaceResult(face.mesh(), face.topology(), face.source(), kind, loops.perimeter(), loops.openings(),
                 loops.perimeterMm(), area, Math.max(0, Arrays.stream(edges.areas()).sum() - area), thicknessMm,
                 List.copyOf(findings));
-    }
-
-    private FaceMesh evened(FaceMesh kept, double thicknessMm) {
-        if (Double.isNaN(thicknessMm)) {
-            return ShortBorderEdges.without(kept, STRAIGHT_MM);
-        }
-        FaceMesh face = BorderFlaps.without(kept, thicknessMm, pull);
-        double[] xyz = FairBorder.of(face, thicknessMm);
-        if (xyz == null) {
-            return ShortBorderEdges.without(face, STRAIGHT_MM);
-        }
-        findings.add(FaceFindings.borderEvened(face, xyz));
-        return ShortBorderEdges.without(face.at(xyz), EVENED_STRAIGHT * thicknessMm);
     }
 }

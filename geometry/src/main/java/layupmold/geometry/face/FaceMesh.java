@@ -52,7 +52,8 @@ record FaceMesh(TriangleMesh mesh, EdgeTopology topology, int[] source) {
         return new FaceMesh(new TriangleMesh(xyz, mesh.triangles()), topology, source);
     }
 
-    private static FaceMesh compact(TriangleMesh mesh, boolean[] kept) {
+    /** Takes the kept triangles, whatever their boundary is like. */
+    static FaceMesh compact(TriangleMesh mesh, boolean[] kept) {
         int count = 0;
         for (boolean k : kept) {
             count += k ? 1 : 0;

@@ -9,15 +9,15 @@ import org.joml.Vector3d;
 final class RimField {
 
     /** Walls steeper than this against the pull may be parallel to it but for noise: the cut waits for a real turn. */
-    private static final double SILHOUETTE_MARGIN = Math.sin(Math.toRadians(2));
+    static final double SILHOUETTE_MARGIN = Math.sin(Math.toRadians(2));
     /** On drafted walls the cut comes this much before the silhouette, so that rim strips along the pull stay off. */
-    private static final double STRIP_MARGIN = Math.sin(Math.toRadians(1));
+    static final double STRIP_MARGIN = Math.sin(Math.toRadians(1));
 
     /** Turned this much more than square from its wall, a rounding is on its far side. */
     private static final double FAR_SIDE = Math.sin(Math.toRadians(10));
 
     /** Straight walls of openings waver about square to the wall: what is this much before counts as beyond the end. */
-    private static final double NEARLY_SQUARE = Math.sin(Math.toRadians(10));
+    static final double NEARLY_SQUARE = Math.sin(Math.toRadians(10));
 
     private RimField() {
     }

@@ -117,6 +117,11 @@ record SurfaceSplit(TriangleMesh mesh, boolean[] kept, int[] source) {
         return source.length == 0 || source[source.length - 1] == source.length - 1;
     }
 
+    /** The same where what was cut is itself cut from a part, from whose triangles its own are. */
+    SurfaceSplit within(int[] larger) {
+        return new SurfaceSplit(mesh, kept, Arrays.stream(source).map(t -> larger[t]).toArray());
+    }
+
     /** Triangle areas, mm². */
     double[] areas() {
         double[] areas = new double[source.length];
