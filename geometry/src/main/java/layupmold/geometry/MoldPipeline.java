@@ -10,6 +10,7 @@ import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.congruence.Isometry;
 import layupmold.geometry.face.FaceExtraction;
 import layupmold.geometry.face.FaceResult;
+import layupmold.geometry.face.TornBorder;
 import layupmold.geometry.fillet.FilletFigures;
 import layupmold.geometry.fillet.FilletStage;
 import layupmold.geometry.fillet.FilletedSurface;
@@ -107,8 +108,6 @@ public final class MoldPipeline {
         double offset = OffsetRule.signedOffsetMm(recipe.tool(), recipe.hold(), laminate.laminateMm(),
                 recipe.releaseMm(), recipe.layup().finishCoatMm());
         double behindMm = female ? offset : -offset;
-        // On caps it is a groove of either tool.
-        TrimMark mark = TrimMark.of(recipe.flange().trimLineDepthMm(), behindMm);
 
         CleanPart part = stage("read", 0, () -> PartCleaner.clean(file, recipe));
         cleaned = part.mesh();
@@ -125,39 +124,26 @@ public final class MoldPipeline {
 
         FaceResult face = stage("face", 0.2,
                 () -> FaceExtraction.extract(part.mesh(), part.topology(), bvh, intoCavity, keep));
-        collect(face.findings());
-        FaceFrame turned = FaceFrame.of(face, leaving, female);
-        frame = turned.fromPart();
-
-        boolean[] plugged = plugged(turned, part.unit().inMm());
-        FaceFrame fine = turned.withShortSides(FlangeBuilder.LONGEST_SIDE_MM);
         double ballMm = recipe.fillet().fill() ? FilletStage.ballMm(filletMm(), behindMm) : 0;
-        CappedFace capped = stage("opening", 0.4, () -> OpeningCapper.cap(fine.mesh(), fine.topology(),
-                fine.openings(), fine.perimeter(), marks(plugged, mark),
-                CorePlugs.collars(plugged, recipe.tool(), offset, ballMm, recipe.inspect().flexDepthMm())));
-        collect(capped.findings());
-        TriangleMesh engraved = TrimEngraving.engrave(capped, female ? mark.depthMm() : -mark.depthMm());
+        Grown grown = grow(face, leaving, part.unit().inMm(), offset, ballMm);
 
-        CoordinateLattice lattice = CoordinateLattice.within(extentMm(engraved));
-        FlangedSurface grown = stage("flange", 0.45, () -> flange(engraved, capped, plugged, offset, ballMm, lattice));
-        collect(grown.findings());
-
-        FilletedSurface filled = !recipe.fillet().fill() ? FilletedSurface.asItWas(grown) : stage("fillet", 0.46,
-                () -> FilletStage.fill(grown, capped.mesh().xyz(), filletMm(), ballMm, behindMm));
+        FilletedSurface filled = !recipe.fillet().fill() ? FilletedSurface.asItWas(grown.flanged())
+                : stage("fillet", 0.46, () -> FilletStage.fill(
+                        grown.flanged(), grown.capped().mesh().xyz(), filletMm(), ballMm, behindMm));
         FlangedSurface flanged = filled.surface();
         FilletFigures fillet = filled.figures() == null ? null : filled.figures().in(toPart());
         collect(filled.findings());
 
         OffsetSurface moved = stage("offset", 0.47,
-                () -> OffsetStage.offset(flanged, -behindMm, lattice));
+                () -> OffsetStage.offset(flanged, -behindMm, grown.lattice()));
         collect(moved.findings());
-        OffsetSurface tool = !anyOf(plugged) ? moved : stage("plug", 0.64,
-                () -> CorePlugs.raise(moved, recipe.openings(), laminate.laminateMm(), lattice));
+        OffsetSurface tool = !anyOf(grown.plugged()) ? moved : stage("plug", 0.64,
+                () -> CorePlugs.raise(moved, recipe.openings(), laminate.laminateMm(), grown.lattice()));
         if (tool != moved) {
             collect(tool.findings());
         }
 
-        MoldSolid solid = stage("body", 0.65, () -> BodyBuilder.build(tool, recipe.body(), lattice));
+        MoldSolid solid = stage("body", 0.65, () -> BodyBuilder.build(tool, recipe.body(), grown.lattice()));
         collect(solid.findings());
         frame = frame.then(solid.placement());
 
@@ -173,10 +159,10 @@ public final class MoldPipeline {
         Isometry toPart = toPart();
         Inspection inspected = finished.inspection().in(toPart);
         MoldReport report = new MoldReport(
-                Figures.part(part, face),
-                Figures.pull(pull, leaving, face, intoCavity),
-                Figures.face(face),
-                finished.openingFigures(face),
+                Figures.part(part, grown.face()),
+                Figures.pull(pull, leaving, grown.face(), intoCavity),
+                Figures.face(grown.face()),
+                finished.openingFigures(grown.face()),
                 laminate,
                 finished.offsetFigures(tool, recipe, laminate, toPart::apply),
                 finished.flangeFigures(tool, solid),
@@ -185,8 +171,49 @@ public final class MoldPipeline {
                 inspected.wall(), inspected.demold(), inspected.fabric(), fillet, inspected.print(),
                 findings);
         progress.at("done", 1);
-        Workpiece workpiece = new Workpiece(frame.apply(part.mesh()), solid.placement().apply(turned.mesh()));
+        Workpiece workpiece = new Workpiece(frame.apply(part.mesh()), solid.placement().apply(grown.turned().mesh()));
         return new MoldOutcome.Mold(solid.mesh(), solid.regions(), frame, report, finished.inspection(), workpiece);
+    }
+
+    /** A face with its openings closed, and what its flange makes of it. */
+    private record Grown(FaceResult face, FaceFrame turned, boolean[] plugged, CappedFace capped,
+            CoordinateLattice lattice, FlangedSurface flanged) {
+    }
+
+    /** No flange follows a torn border: only then is a sheet trimmed. */
+    private Grown grow(FaceResult face, Vector3d leaving, double unitMm, double offsetMm, double ballMm) {
+        int said = findings.size();
+        try {
+            return growFrom(face, leaving, unitMm, offsetMm, ballMm);
+        } catch (Rejection rejection) {
+            FaceResult trimmed = TornBorder.trimmed(face).orElseThrow(() -> rejection);
+            findings.subList(said, findings.size()).clear();
+            frame = RigidTransform.identity();
+            return growFrom(trimmed, leaving, unitMm, offsetMm, ballMm);
+        }
+    }
+
+    private Grown growFrom(FaceResult face, Vector3d leaving, double unitMm, double offsetMm, double ballMm) {
+        boolean female = recipe.tool() == Tool.FEMALE;
+        collect(face.findings());
+        FaceFrame turned = FaceFrame.of(face, leaving, female);
+        frame = turned.fromPart();
+
+        // On caps it is a groove of either tool.
+        TrimMark mark = TrimMark.of(recipe.flange().trimLineDepthMm(), female ? offsetMm : -offsetMm);
+        boolean[] plugged = plugged(turned, unitMm);
+        FaceFrame fine = turned.withShortSides(FlangeBuilder.LONGEST_SIDE_MM);
+        CappedFace capped = stage("opening", 0.4, () -> OpeningCapper.cap(fine.mesh(), fine.topology(),
+                fine.openings(), fine.perimeter(), marks(plugged, mark),
+                CorePlugs.collars(plugged, recipe.tool(), offsetMm, ballMm, recipe.inspect().flexDepthMm())));
+        collect(capped.findings());
+        TriangleMesh engraved = TrimEngraving.engrave(capped, female ? mark.depthMm() : -mark.depthMm());
+
+        CoordinateLattice lattice = CoordinateLattice.within(extentMm(engraved));
+        FlangedSurface flanged =
+                stage("flange", 0.45, () -> flange(engraved, capped, plugged, offsetMm, ballMm, lattice));
+        collect(flanged.findings());
+        return new Grown(face, turned, plugged, capped, lattice, flanged);
     }
 
     private double filletMm() {

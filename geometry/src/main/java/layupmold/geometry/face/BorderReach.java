@@ -82,7 +82,8 @@ final class BorderReach {
         return reached;
     }
 
-    private float distance(int t, int corner) {
+    /** Of a triangle's corner from the nearest loop along edges, mm; infinite beyond reach. */
+    float distance(int t, int corner) {
         return distance[mesh.triangles()[3 * t + corner]];
     }
 }

@@ -8,7 +8,6 @@ import java.util.function.Supplier;
 import layupmold.geometry.bvh.NearestPoint;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
-import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.Keep;
@@ -166,14 +165,7 @@ public final class FaceExtraction {
 
     private FaceResult result(EvenedFace evened, PartKind kind, double thicknessMm) {
         evened.finding().ifPresent(findings::add);
-        FaceMesh face = evened.face();
-        FaceLoops loops = FaceLoops.of(face.mesh(), face.topology());
-        if (loops.perimeter() == null) {
-            throw new Rejection(FaceFindings.noEdge(kind));
-        }
-        double area = face.mesh().area();
-        return new FaceResult(face.mesh(), face.topology(), face.source(), kind, loops.perimeter(), loops.openings(),
-                loops.perimeterMm(), area, Math.max(0, Arrays.stream(edges.areas()).sum() - area), thicknessMm,
-                List.copyOf(findings));
+        return FaceResult.of(
+                evened.face(), kind, Arrays.stream(edges.areas()).sum(), thicknessMm, findings);
     }
 }

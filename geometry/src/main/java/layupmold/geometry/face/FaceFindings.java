@@ -1,6 +1,8 @@
 package layupmold.geometry.face;
 
 import java.util.Optional;
+import layupmold.geometry.bvh.NearestPoint;
+import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Place;
 import layupmold.geometry.finding.Rejection;
@@ -73,6 +75,29 @@ final class FaceFindings {
                 "The face's border zigzags from triangle to triangle, and was evened out.")
                 .at(Place.at(face.mesh().vertex(farthest))).measured(mostMm, null, "mm")
                 .advising("A finer mesh, or one with an edge at the rim, keeps the border where it is.");
+    }
+
+    /** Where the corner of the whole face's border was that lies farthest from what is left of it. */
+    static Finding borderTrimmed(FaceResult whole, TriangleMesh left) {
+        TriangleBvh bvh = TriangleBvh.of(left);
+        NearestPoint nearest = new NearestPoint();
+        boolean[] border = whole.topology().borderVertices(whole.mesh().vertexCount());
+        Vector3d farthest = whole.mesh().vertex(0);
+        double mostMm = 0;
+        for (int v = 0; v < border.length; v++) {
+            Vector3d at = whole.mesh().vertex(v);
+            if (border[v]) {
+                bvh.nearest(at.x, at.y, at.z, Double.MAX_VALUE, nearest);
+                if (nearest.distance() > mostMm) {
+                    mostMm = nearest.distance();
+                    farthest = at;
+                }
+            }
+        }
+        return Finding.warning(FaceExtraction.STAGE, "border-trimmed",
+                "The sheet's border is torn from triangle to triangle: no flange can follow it, and it was trimmed.")
+                .at(Place.at(farthest)).measured(mostMm, null, "mm")
+                .advising("Cut the sheet along an even line, a little beyond where the part is to end.");
     }
 
     static Finding boreLeftOut(TriangleMesh mesh, int triangle, double depthMm) {

@@ -2,6 +2,7 @@ package layupmold.geometry.face;
 
 import java.util.List;
 import layupmold.geometry.finding.Finding;
+import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 
@@ -32,4 +33,18 @@ public record FaceResult(
         double removedAreaMm2,
         double thicknessMm,
         List<Finding> findings) {
+
+    /**
+     * @param allMm2 area of the face and of what is not face
+     * @throws Rejection if the face has no boundary
+     */
+    static FaceResult of(FaceMesh face, PartKind kind, double allMm2, double thicknessMm, List<Finding> findings) {
+        FaceLoops loops = FaceLoops.of(face.mesh(), face.topology());
+        if (loops.perimeter() == null) {
+            throw new Rejection(FaceFindings.noEdge(kind));
+        }
+        double area = face.mesh().area();
+        return new FaceResult(face.mesh(), face.topology(), face.source(), kind, loops.perimeter(), loops.openings(),
+                loops.perimeterMm(), area, Math.max(0, allMm2 - area), thicknessMm, List.copyOf(findings));
+    }
 }
