@@ -146,14 +146,15 @@ public final class FaceExtraction {
         }
         FairCut fair = FairCut.of(split.mesh(), splitTopology, split.kept(), face, thicknessMm, rimPull);
         List<FaceMesh> ways = fair == null ? List.of() : Arrays.stream(FairCut.WIDTHS).mapToObj(fair::field)
-                .map(again -> cutAgain(split, splitTopology, again, labels, endsInWall)).flatMap(Optional::stream).toList();
+                .map(again -> cutAgain(split, splitTopology, again, labels, endsInWall))
+                .flatMap(Optional::stream).toList();
         return result(EvenedFace.best((ways.isEmpty() ? List.of(face.within(split.source())) : ways).stream()
                 .map(way -> EvenedFace.of(way, thicknessMm, pull)).toList()), kind, thicknessMm);
     }
 
     /** The face within another border; empty if a part of it would be lost. */
-    private static Optional<FaceMesh> cutAgain(SurfaceSplit split, EdgeTopology topology, float[] field, WallLabels labels,
-            Supplier<boolean[]> endsInWall) {
+    private static Optional<FaceMesh> cutAgain(SurfaceSplit split, EdgeTopology topology, float[] field,
+            WallLabels labels, Supplier<boolean[]> endsInWall) {
         SurfaceSplit again = SurfaceSplit.of(
                 split.mesh(), topology, split.kept(), RimField.known(topology, field), field).within(split.source());
         double[] areas = again.areas();

@@ -6,8 +6,8 @@ import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Vector3d;
 
 /**
- * Where to cut a shell again whose face's border zigzags all around ({@link Zigzags}), as on isosurfaces: no edge or round
- * can be told from the noise there, but normals that are evened out over the surface turn as the rim does.
+ * Where to cut a shell again whose face's border zigzags all around ({@link Zigzags}), as on isosurfaces: no edge or
+ * round can be told from the noise there, but normals that are evened out over the surface turn as the rim does.
  */
 final class FairCut {
 

@@ -5,8 +5,8 @@ import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Vector3d;
 
 /**
- * Evens out numbers over a surface as heat would: backward Euler steps of the finite element heat equation with cotangent
- * weights (Pinkall, Polthier 1993) and lumped masses, each solved by conjugate gradients (Hestenes, Stiefel 1952).
+ * Evens out numbers over a surface as heat would: backward Euler steps of the finite element heat equation with
+ * cotangent weights (Pinkall, Polthier 1993) and lumped masses, each solved by conjugate gradients (Hestenes, Stiefel 1952).
  */
 final class SurfaceHeat {
 
@@ -38,7 +38,8 @@ final class SurfaceHeat {
     }
 
     /**
-     * Temperatures when a point's heat has become about a bell curve of a given width. O(n) a pass, and some hundred passes.
+     * Temperatures when a point's heat has become about a bell curve of a given width. O(n) a pass, and some hundred
+     * passes.
      *
      * @param mass by vertex, how much heat a degree is; may be 0 where heat only passes through
      * @param heat by vertex, at the start

@@ -9,9 +9,9 @@ import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /**
- * Trims an open sheet whose border is torn from triangle to triangle, as scans are and what is cut out of them, to an even
- * line inside: where the distance from the border, evened out over the sheet ({@link SurfaceHeat}), is that of the deepest
- * notches.
+ * Trims an open sheet whose border is torn from triangle to triangle, as scans are and what is cut out of them, to an
+ * even line inside: where the distance from the border, evened out over the sheet ({@link SurfaceHeat}), is that of the
+ * deepest notches.
  */
 public final class TornBorder {
 
@@ -110,6 +110,7 @@ public final class TornBorder {
         FaceMesh trimmed = even.within(face.sourceTriangle());
         List<Finding> findings = new ArrayList<>(face.findings());
         findings.add(FaceFindings.borderTrimmed(face, trimmed.mesh()));
-        return FaceResult.of(trimmed, face.kind(), face.removedAreaMm2() + face.areaMm2(), face.thicknessMm(), findings);
+        double allMm2 = face.removedAreaMm2() + face.areaMm2();
+        return FaceResult.of(trimmed, face.kind(), allMm2, face.thicknessMm(), findings);
     }
 }

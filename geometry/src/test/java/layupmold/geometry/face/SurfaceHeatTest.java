@@ -13,8 +13,8 @@ class SurfaceHeatTest {
     private static final double SIDE_MM = 10;
 
     /**
-     * A cosine with no slope at the ends keeps its shape and shrinks: by {@code 1 / (1 + k² t)} in each of two backward
-     * Euler steps of time {@code t}.
+     * A cosine with no slope at the ends keeps its shape and shrinks: by {@code 1 / (1 + k² t)} in each of two
+     * backward Euler steps of time {@code t}.
      */
     @Test
     void aCosineShrinksByItsWaveNumber() {
