@@ -32,13 +32,7 @@ final class BorderReach {
 
     /** Goes on from where it began, each vertex to the loop that is nearest; O(n). */
     void spread(EdgeTopology topology, double reachMm) {
-        int[] leaving = new int[distance.length];
-        for (int h = 0; h < topology.halfEdgeCount(); h++) {
-            // On an open border the first around the vertex, so that a walk sees all of them.
-            if (topology.twin(h) < 0 || topology.twin(leaving[topology.from(h)]) >= 0) {
-                leaving[topology.from(h)] = h;
-            }
-        }
+        int[] leaving = topology.leaving(distance.length);
         while (!queue.isEmpty()) {
             int v = queue.take();
             int h = leaving[v];

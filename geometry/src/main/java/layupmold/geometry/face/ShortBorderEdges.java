@@ -34,19 +34,7 @@ final class ShortBorderEdges {
         this.becomes = new int[locked.length];
         Arrays.setAll(becomes, v -> v);
         this.gone = new boolean[face.mesh().triangleCount()];
-        this.leaving = leaving();
-    }
-
-    /** By vertex, a half-edge that leaves it: on the border, the first around it. */
-    private int[] leaving() {
-        int[] first = new int[locked.length];
-        Arrays.fill(first, -1);
-        for (int h = 0; h < topology().halfEdgeCount(); h++) {
-            if (first[topology().from(h)] < 0 || topology().twin(h) < 0) {
-                first[topology().from(h)] = h;
-            }
-        }
-        return first;
+        this.leaving = topology().leaving(locked.length);
     }
 
     /**

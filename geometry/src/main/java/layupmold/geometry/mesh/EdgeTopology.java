@@ -94,6 +94,21 @@ public final class EdgeTopology {
         return border;
     }
 
+    /**
+     * For each of the mesh's vertices a half-edge that leaves it, or -1; on the border the one from which a walk over
+     * {@code twin(previous(h))} sees all of its triangles. O(n).
+     */
+    public int[] leaving(int vertexCount) {
+        int[] leaving = new int[vertexCount];
+        Arrays.fill(leaving, -1);
+        for (int h = 0; h < twin.length; h++) {
+            if (leaving[from(h)] < 0 || twin[h] < 0) {
+                leaving[from(h)] = h;
+            }
+        }
+        return leaving;
+    }
+
     /** Number of half-edges with no partner. */
     public int boundaryCount() {
         return boundaryCount;
