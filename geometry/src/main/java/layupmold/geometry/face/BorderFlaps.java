@@ -48,8 +48,6 @@ final class BorderFlaps {
     }
 
     private static FaceMesh rest(FaceMesh face, boolean[] kept) {
-        double[] areas = new double[kept.length];
-        Arrays.setAll(areas, t -> face.mesh().areaNormal(t).length() / 2);
-        return FaceMesh.of(face.mesh(), kept, areas).within(face.source());
+        return FaceMesh.of(face.mesh(), kept, face.mesh().areas()).within(face.source());
     }
 }

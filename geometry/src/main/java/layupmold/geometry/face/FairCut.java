@@ -66,10 +66,11 @@ final class FairCut {
         BorderReach reach = new BorderReach(mesh);
         FaceLoops loops = FaceLoops.of(face.mesh(), face.topology());
         for (int[] loop : face.topology().boundaryLoops()) {
-            double[] shares = Zigzags.shares(face, loop, Zigzags.lengths(face, loop), scaleMm);
+            if (!Zigzags.isAllAround(face, loop, Zigzags.lengths(face, loop), scaleMm)) {
+                continue;
+            }
             int[] edges = Arrays.stream(loop).map(h -> 3 * face.source()[h / 3] + h % 3).toArray();
-            if (shares != null && Arrays.stream(shares).allMatch(share -> share == 1)
-                    && !isSharp(mesh, topology, edges)) {
+            if (!isSharp(mesh, topology, edges)) {
                 for (int h : edges) {
                     reach.start(topology.from(h), loop[0] == loops.perimeter()[0]);
                 }
@@ -125,7 +126,7 @@ final class FairCut {
         }
         double draft = -wall.dot(pull);
         return perimeter
-                ? normal.dot(pull) - Math.max(-RimField.STRIP_MARGIN, RimField.SILHOUETTE_MARGIN - draft)
+                ? RimField.pastSilhouette(normal.dot(pull), -draft)
                 : Math.max(RimField.NEARLY_SQUARE + square, normal.dot(pull) + Math.min(LEAST_DRAFT, draft / 2));
     }
 

@@ -57,6 +57,17 @@ record LabelRegions(int count, int[] ofTriangle) {
         return t;
     }
 
+    /** The labelled triangles in their largest region; O(n). */
+    static boolean[] mainPiece(EdgeTopology topology, boolean[] label, double[] areas) {
+        LabelRegions regions = of(topology, label);
+        int largest = largest(regions.areas(label, areas));
+        boolean[] piece = new boolean[label.length];
+        for (int t = 0; t < piece.length; t++) {
+            piece[t] = regions.ofTriangle[t] == largest;
+        }
+        return piece;
+    }
+
     /** The first of the largest. */
     static int largest(double[] area) {
         int best = 0;

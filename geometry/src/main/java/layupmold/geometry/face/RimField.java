@@ -9,9 +9,9 @@ import org.joml.Vector3d;
 final class RimField {
 
     /** Walls steeper than this against the pull may be parallel to it but for noise: the cut waits for a real turn. */
-    static final double SILHOUETTE_MARGIN = Math.sin(Math.toRadians(2));
+    private static final double SILHOUETTE_MARGIN = Math.sin(Math.toRadians(2));
     /** On drafted walls the cut comes this much before the silhouette, so that rim strips along the pull stay off. */
-    static final double STRIP_MARGIN = Math.sin(Math.toRadians(1));
+    private static final double STRIP_MARGIN = Math.sin(Math.toRadians(1));
 
     /** Turned this much more than square from its wall, a rounding is on its far side. */
     private static final double FAR_SIDE = Math.sin(Math.toRadians(10));
@@ -172,8 +172,13 @@ final class RimField {
         }
         double draft = (sums[i] * pull.x + sums[i + 1] * pull.y + sums[i + 2] * pull.z) / n;
         double wall = w == 0 ? -1 : (sums[i + 3] * pull.x + sums[i + 4] * pull.y + sums[i + 5] * pull.z) / w;
-        double past = draft - Math.max(-STRIP_MARGIN, wall + SILHOUETTE_MARGIN);
+        double past = pastSilhouette(draft, wall);
         // The far side of a rounding looks the pull's way again.
         return w == 0 || cos >= -FAR_SIDE ? past : Math.max(past, -cos - FAR_SIDE);
+    }
+
+    /** Positive where a rounding has turned past the perimeter's end: cosines to the pull of it and of its wall. */
+    static double pastSilhouette(double along, double wallAlong) {
+        return along - Math.max(-STRIP_MARGIN, wallAlong + SILHOUETTE_MARGIN);
     }
 }

@@ -124,11 +124,7 @@ record SurfaceSplit(TriangleMesh mesh, boolean[] kept, int[] source) {
 
     /** Triangle areas, mm². */
     double[] areas() {
-        double[] areas = new double[source.length];
-        for (int t = 0; t < areas.length; t++) {
-            areas[t] = mesh.areaNormal(t).length() / 2;
-        }
-        return areas;
+        return mesh.areas();
     }
 
     private SurfaceSplit trimmed(int count) {

@@ -56,8 +56,7 @@ public final class TornBorder {
         for (int[] loop : topology.boundaryLoops()) {
             double[] length = Zigzags.lengths(whole, loop);
             double scale = SCALE * Arrays.stream(length).sum() / loop.length;
-            double[] shares = Zigzags.shares(whole, loop, length, scale);
-            if (shares != null && Arrays.stream(shares).allMatch(share -> share == 1)) {
+            if (Zigzags.isAllAround(whole, loop, length, scale)) {
                 scaleMm = Math.max(scaleMm, scale);
                 for (int h : loop) {
                     reach.start(topology.from(h), loop[0] == face.perimeter()[0]);
@@ -99,12 +98,8 @@ public final class TornBorder {
 
     private FaceResult largest(SurfaceSplit split) {
         double[] areas = split.areas();
-        LabelRegions regions = LabelRegions.of(EdgeTopology.of(split.mesh()), split.kept());
-        int largest = LabelRegions.largest(regions.areas(split.kept(), areas));
-        for (int t = 0; t < areas.length; t++) {
-            split.kept()[t] &= regions.ofTriangle()[t] == largest;
-        }
-        FaceMesh left = FaceMesh.of(split.mesh(), split.kept(), areas).within(split.source());
+        boolean[] main = LabelRegions.mainPiece(EdgeTopology.of(split.mesh()), split.kept(), areas);
+        FaceMesh left = FaceMesh.of(split.mesh(), main, areas).within(split.source());
         double[] xyz = FairBorder.of(left, scaleMm);
         FaceMesh even = ShortBorderEdges.without(xyz == null ? left : left.at(xyz), STRAIGHT * scaleMm);
         FaceMesh trimmed = even.within(face.sourceTriangle());

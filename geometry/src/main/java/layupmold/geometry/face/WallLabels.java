@@ -62,13 +62,7 @@ record WallLabels(boolean[] kept, float[] evidence) {
 
     /** The wall's triangles in its largest piece; O(n). */
     boolean[] mainPiece(EdgeTopology topology, double[] areas) {
-        LabelRegions regions = LabelRegions.of(topology, kept);
-        int largest = LabelRegions.largest(regions.areas(kept, areas));
-        boolean[] piece = new boolean[kept.length];
-        for (int t = 0; t < piece.length; t++) {
-            piece[t] = regions.ofTriangle()[t] == largest;
-        }
-        return piece;
+        return LabelRegions.mainPiece(topology, kept, areas);
     }
 
     private static float[] evidence(

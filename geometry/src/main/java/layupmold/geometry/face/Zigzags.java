@@ -38,6 +38,12 @@ final class Zigzags {
         return loop.length < LEAST_CORNERS ? null : new Zigzags(face, loop, scaleMm).shares(length);
     }
 
+    /** Whether a loop zigzags all around; O(b) for b corners, times those in a window. */
+    static boolean isAllAround(FaceMesh face, int[] loop, double[] length, double scaleMm) {
+        double[] shares = shares(face, loop, length, scaleMm);
+        return shares != null && Arrays.stream(shares).allMatch(share -> share == 1);
+    }
+
     static double[] lengths(FaceMesh face, int[] loop) {
         double[] length = new double[loop.length];
         for (int i = 0; i < loop.length; i++) {

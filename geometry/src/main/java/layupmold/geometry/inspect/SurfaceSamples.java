@@ -80,15 +80,6 @@ final class SurfaceSamples {
         return place(mesh, areas, counts(areas, total, budget, atLeastOne), total, atLeastOne);
     }
 
-    /** Areas of all triangles, mm². */
-    static double[] areas(TriangleMesh mesh) {
-        double[] areas = new double[mesh.triangleCount()];
-        for (int t = 0; t < areas.length; t++) {
-            areas[t] = mesh.areaNormal(t).length() / 2;
-        }
-        return areas;
-    }
-
     private static double[] chosen(double[] areas, IntPredicate include) {
         double[] own = new double[areas.length];
         for (int t = 0; t < own.length; t++) {

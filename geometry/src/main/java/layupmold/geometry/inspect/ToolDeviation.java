@@ -80,7 +80,7 @@ public final class ToolDeviation {
         Parallel.all(
                 () -> features[0] = FaceFeatures.of(face, EdgeTopology.of(face), normals),
                 () -> bvh[0] = TriangleBvh.of(face));
-        Sheet sheet = new Sheet(face, t -> copied.isCopied()[t], normals, SurfaceSamples.areas(face), bvh[0], features[0]);
+        Sheet sheet = new Sheet(face, t -> copied.isCopied()[t], normals, face.areas(), bvh[0], features[0]);
         ToolDeviation result = new ToolDeviation(solid, sheet, offsetMm);
         result.measureTool();
         result.figures = result.collect(result.new Cover());

@@ -135,6 +135,15 @@ public final class TriangleMesh {
         return normals;
     }
 
+    /** Areas of all triangles, mm². */
+    public double[] areas() {
+        double[] areas = new double[triangleCount()];
+        for (int t = 0; t < areas.length; t++) {
+            areas[t] = areaNormal(t).length() / 2;
+        }
+        return areas;
+    }
+
     /** Sum of triangle areas, mm². */
     public double area() {
         double twice = 0;
