@@ -3,6 +3,7 @@ package layupmold.geometry;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import layupmold.geometry.body.BodyBuilder;
 import layupmold.geometry.body.MoldSolid;
@@ -180,20 +181,22 @@ public final class MoldPipeline {
             CoordinateLattice lattice, FlangedSurface flanged) {
     }
 
-    /** No flange follows a torn border: only then is a sheet trimmed. */
+    /** Where no flange follows a torn border, the sheet is trimmed to an even one. */
     private Grown grow(FaceResult face, Vector3d leaving, double unitMm, double offsetMm, double ballMm) {
+        Optional<FaceResult> trimmed = TornBorder.trimmed(face);
         int said = findings.size();
         try {
-            return growFrom(face, leaving, unitMm, offsetMm, ballMm);
+            return growFrom(face, leaving, unitMm, offsetMm, ballMm, trimmed.isEmpty());
         } catch (Rejection rejection) {
-            FaceResult trimmed = TornBorder.trimmed(face).orElseThrow(() -> rejection);
+            FaceResult even = trimmed.orElseThrow(() -> rejection);
             findings.subList(said, findings.size()).clear();
             frame = RigidTransform.identity();
-            return growFrom(trimmed, leaving, unitMm, offsetMm, ballMm);
+            return growFrom(even, leaving, unitMm, offsetMm, ballMm, true);
         }
     }
 
-    private Grown growFrom(FaceResult face, Vector3d leaving, double unitMm, double offsetMm, double ballMm) {
+    private Grown growFrom(
+            FaceResult face, Vector3d leaving, double unitMm, double offsetMm, double ballMm, boolean narrows) {
         boolean female = recipe.tool() == Tool.FEMALE;
         collect(face.findings());
         FaceFrame turned = FaceFrame.of(face, leaving, female);
@@ -211,7 +214,7 @@ public final class MoldPipeline {
 
         CoordinateLattice lattice = CoordinateLattice.within(extentMm(engraved));
         FlangedSurface flanged =
-                stage("flange", 0.45, () -> flange(engraved, capped, plugged, offsetMm, ballMm, lattice));
+                stage("flange", 0.45, () -> flange(engraved, capped, plugged, offsetMm, ballMm, narrows, lattice));
         collect(flanged.findings());
         return new Grown(face, turned, plugged, capped, lattice, flanged);
     }
@@ -242,7 +245,7 @@ public final class MoldPipeline {
     }
 
     private FlangedSurface flange(TriangleMesh engraved, CappedFace capped, boolean[] plugged, double offsetMm,
-            double ballMm, CoordinateLattice lattice) {
+            double ballMm, boolean narrows, CoordinateLattice lattice) {
         boolean female = recipe.tool() == Tool.FEMALE;
         TriangleMesh facingOut = female ? engraved.flipped() : engraved;
         int[] perimeter = capped.perimeter().clone();
@@ -260,7 +263,7 @@ public final class MoldPipeline {
             regions[t] = (byte) region.ordinal();
         }
         return FlangeBuilder.build(facingOut, regions, perimeter, recipe.tool(), recipe.flange(),
-                BodyBuilder.roomMm(recipe.body()), offsetMm, ballMm, lattice);
+                BodyBuilder.roomMm(recipe.body()), offsetMm, ballMm, narrows, lattice);
     }
 
     /** What the tool surface is offset from, openings closed, facing the part's outside. */

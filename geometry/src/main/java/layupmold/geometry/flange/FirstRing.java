@@ -2,8 +2,6 @@ package layupmold.geometry.flange;
 
 import java.util.Arrays;
 import layupmold.geometry.bvh.SelfIntersections;
-import layupmold.geometry.finding.Finding;
-import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.locationtech.jts.geom.Geometry;
@@ -17,12 +15,16 @@ import org.locationtech.jts.geom.Polygon;
  * @param xyz x, y, z of the ring's vertices, counter-clockwise in plan
  * @param distanceMm how far it lies from the perimeter in plan
  * @param band triangles: perimeter vertices by their place in it, the ring's after those
+ * @param crossing vertices of the tool in triangles that cross in the best of all tries, the band's among them; none if
+ *     it is clear
  */
-record FirstRing(double[] xyz, double distanceMm, int[] band) {
+record FirstRing(double[] xyz, double distanceMm, int[] band, int[] crossing) {
 
     private static final double[] DISTANCE_SHARES = {1, 0.5, 0.25, 0.1};
-    /** Rise by run of a raised ring; the last is all that fits under the rounded edge. */
-    private static final double[] RISES = {0, 0.5, 1, 2, 4, 8, 1e6};
+    /** Rise by run of a raised ring. */
+    private static final double[] RISES = {0, 0.5, 1, 2, 4, 8};
+    /** And all that fits under the rounded edge. */
+    private static final double[] STEEP_RISES = {0, 0.5, 1, 2, 4, 8, 1e6};
     private static final int PAIR_LIMIT = 1000;
 
     /**
@@ -32,18 +34,18 @@ record FirstRing(double[] xyz, double distanceMm, int[] band) {
      * @param leastRiseMm height of the ring over the perimeter
      * @param wallTopMm no vertex is raised higher, counted along {@code up}
      * @param draftDeg what the band keeps to where it can
+     * @param steep may the ring be raised as far as that?
      * @param up 1 if the wall climbs with z, -1 if against it
-     * @throws Rejection if every try crosses something
      */
     static FirstRing around(TriangleMesh tool, int[] perimeter, PlanGrowth growth, double distanceMm, double stepMm,
-            double leastRiseMm, double wallTopMm, double draftDeg, double up, CoordinateLattice lattice) {
+            double leastRiseMm, double wallTopMm, double draftDeg, boolean steep, double up, CoordinateLattice lattice) {
+        double[] riseByRun = steep ? STEEP_RISES : RISES;
         PerimeterHeights heights = new PerimeterHeights(tool.xyz(), perimeter);
         double[] corners = new double[3 * perimeter.length];
         for (int i = 0; i < perimeter.length; i++) {
             System.arraycopy(tool.xyz(), 3 * perimeter[i], corners, 3 * i, 3);
         }
-        TriangleMesh found = null;
-        int crossing = 0;
+        int[] crossing = null;
         for (double share : DISTANCE_SHARES) {
             double distance = share * distanceMm;
             Geometry area = growth.by(distance);
@@ -53,39 +55,39 @@ record FirstRing(double[] xyz, double distanceMm, int[] band) {
             }
             double[] xy = PlanRegion.rings(PlanRegion.stepped(outer, stepMm)).get(0);
             int[] rises = new int[xy.length / 2];
-            int[] pairs = null;
-            for (int round = 0; round <= 2 * RISES.length; round++) {
+            for (int round = 0; round <= 2 * riseByRun.length; round++) {
                 double[] ring = new double[3 * rises.length];
                 for (int j = 0; j < rises.length; j++) {
                     ring[3 * j] = lattice.round(xy[2 * j]);
                     ring[3 * j + 1] = lattice.round(xy[2 * j + 1]);
                     double foot = up * heights.at(ring[3 * j], ring[3 * j + 1]);
-                    double height = Math.min(wallTopMm, foot + share * leastRiseMm + RISES[rises[j]] * distance);
+                    double height = Math.min(wallTopMm, foot + share * leastRiseMm + riseByRun[rises[j]] * distance);
                     ring[3 * j + 2] = lattice.round(up * height);
                 }
                 int[] band = PerimeterBand.triangles(corners, ring, draftDeg);
                 TriangleMesh sheet = joined(tool, perimeter, ring, band);
-                pairs = SelfIntersections.findInvolving(sheet, tool.triangleCount(), PAIR_LIMIT);
+                int[] pairs = SelfIntersections.findInvolving(sheet, tool.triangleCount(), PAIR_LIMIT);
                 if (pairs.length == 0) {
-                    return new FirstRing(ring, distance, band);
+                    return new FirstRing(ring, distance, band, new int[0]);
                 }
-                found = sheet;
-                crossing = pairs[1];
-                if (!raise(rises, pairs, band, tool.triangleCount(), perimeter.length)) {
+                crossing = crossing == null ? ofTool(sheet, pairs, tool.vertexCount()) : crossing;
+                if (!raise(rises, riseByRun.length, pairs, band, tool.triangleCount(), perimeter.length)) {
                     break;
                 }
             }
         }
-        double x = found.centroid(crossing).x;
-        double y = found.centroid(crossing).y;
-        throw new Rejection(Finding.error("flange", "flange-crosses-itself",
-                "No flange can leave the part's perimeter here without cutting through the tool surface.")
-                .at(PerimeterPlan.near(tool.xyz(), perimeter, x, y))
-                .advising("Choose another pull direction, or smooth the part's edge."));
+        return new FirstRing(new double[0], 0, new int[0], crossing);
+    }
+
+    /** Vertices of the triangles that the tool has itself. */
+    private static int[] ofTool(TriangleMesh sheet, int[] pairs, int toolVertices) {
+        return Arrays.stream(pairs)
+                .flatMap(t -> Arrays.stream(sheet.triangles(), 3 * t, 3 * t + 3))
+                .filter(v -> v < toolVertices).sorted().distinct().toArray();
     }
 
     /** Raises what holds crossing triangles up; false if nothing can be raised any more. */
-    private static boolean raise(int[] rises, int[] pairs, int[] band, int firstTriangle, int n) {
+    private static boolean raise(int[] rises, int levels, int[] pairs, int[] band, int firstTriangle, int n) {
         boolean[] hit = new boolean[rises.length];
         for (int t : pairs) {
             for (int i = 0; i < 3 && t >= firstTriangle; i++) {
@@ -97,7 +99,7 @@ record FirstRing(double[] xyz, double distanceMm, int[] band) {
         }
         boolean raised = false;
         for (int j = 0; j < rises.length; j++) {
-            if (hit[j] && rises[j] < RISES.length - 1) {
+            if (hit[j] && rises[j] < levels - 1) {
                 rises[j]++;
                 raised = true;
             }

@@ -1,8 +1,10 @@
 package layupmold.geometry.flange;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import layupmold.geometry.MoldRegion;
+import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.delaunay.PlanarGraphException;
 import layupmold.geometry.finding.Finding;
 import layupmold.geometry.finding.Rejection;
@@ -46,6 +48,10 @@ public final class FlangeBuilder {
     /** Where the perimeter is not level, corners of the wall's foot and top are no farther apart. */
     private static final double STEP_MM = 1;
     private static final double LEVEL_MM = 0.01;
+    /** Of the skirt where the first ring cuts something; no more than a few corners can be helped so. */
+    private static final int NARROWINGS = 8;
+    private static final int MANY = 100;
+    private static final int PAIR_LIMIT = 1000;
 
     private final TriangleMesh skirted;
     private final int[] perimeter;
@@ -74,14 +80,15 @@ public final class FlangeBuilder {
      * @param offsetMm signed offset along the part's outward normal that will follow
      * @param ballMm radius of the ball that will roll over the surface to fill its corners, 0 for none: between the trim
      *     line's mark and the wall's foot there is as much room, and the foot of a plug's wall is as round
+     * @param narrows may the skirt be narrowed where the wall would cut it?
      * @param lattice the coordinates that the flange may have
      * @throws Rejection if the perimeter crosses itself, seen along the pull, by more than jitter
      */
     public static FlangedSurface build(TriangleMesh face, byte[] regions, int[] perimeter, Tool side, FlangeSpec spec,
-            double roomMm, double offsetMm, double ballMm, CoordinateLattice lattice) {
+            double roomMm, double offsetMm, double ballMm, boolean narrows, CoordinateLattice lattice) {
         PerimeterPlan.of(face.xyz(), perimeter);
         try {
-            return grown(face, regions, perimeter, side, spec, roomMm, offsetMm, ballMm, lattice);
+            return grown(face, regions, perimeter, side, spec, roomMm, offsetMm, ballMm, narrows, lattice);
         } catch (Rejection rejection) {
             if (spec.trimLineDepthMm() == 0) {
                 throw rejection;
@@ -89,7 +96,7 @@ public final class FlangeBuilder {
             // What shows on the tool of a thick laminate is wide before it is offset.
             FlangeSpec unmarked =
                     new FlangeSpec(spec.widthMm(), spec.draftDeg(), spec.riseMm(), spec.edgeRadiusMm(), 0);
-            return grown(face, regions, perimeter, side, unmarked, roomMm, offsetMm, ballMm, lattice)
+            return grown(face, regions, perimeter, side, unmarked, roomMm, offsetMm, ballMm, narrows, lattice)
                     .with(Finding.warning(STAGE, "trim-mark-does-not-fit",
                             "There is no room beside the perimeter for a trim mark that would show on the tool.")
                             .at(rejection.finding().place())
@@ -98,14 +105,55 @@ public final class FlangeBuilder {
     }
 
     private static FlangedSurface grown(TriangleMesh face, byte[] regions, int[] perimeter, Tool side, FlangeSpec spec,
-            double roomMm, double offsetMm, double ballMm, CoordinateLattice lattice) {
+            double roomMm, double offsetMm, double ballMm, boolean narrows, CoordinateLattice lattice) {
         double up = side == Tool.FEMALE ? 1 : -1;
-        PerimeterSkirt.Result skirt = PerimeterSkirt.grow(face, regions, perimeter, up, spec, offsetMm,
-                Math.max(Math.max(LEAST_PLAIN_MM, ballMm), PLAIN_BY_OFFSET * Math.abs(offsetMm)));
-        return new FlangeBuilder(skirt, up, lattice).build(spec, roomMm, offsetMm, ballMm);
+        double plainMm = Math.max(Math.max(LEAST_PLAIN_MM, ballMm), PLAIN_BY_OFFSET * Math.abs(offsetMm));
+        FlangeBuilder builder = null;
+        int[] crossing = null;
+        // A steep band lasts where the tool hangs over; where the skirt folds, a narrower one leaves no fin.
+        for (boolean steep : narrows ? new boolean[] {false, true} : new boolean[] {true}) {
+            PerimeterSkirt skirt = PerimeterSkirt.around(face, regions, perimeter, up, spec, offsetMm, plainMm);
+            for (int round = 0; round <= NARROWINGS; round++) {
+                builder = new FlangeBuilder(skirt.grow(), up, lattice);
+                Start start = builder.start(spec, roomMm, offsetMm, ballMm, steep);
+                crossing = start.first.crossing();
+                if (crossing.length == 0) {
+                    FlangedSurface flanged = builder.build(start);
+                    crossing = builder.crossing(flanged.mesh());
+                    if (crossing.length == 0) {
+                        return skirt.faint().map(flanged::with).orElse(flanged);
+                    }
+                }
+                if (!narrows || crossing.length > MANY) {
+                    break;
+                }
+                skirt.narrow(crossing);
+            }
+        }
+        throw builder.cutting(crossing);
     }
 
-    private FlangedSurface build(FlangeSpec spec, double roomMm, double offsetMm, double ballMm) {
+    /** Vertices of the skirted face in triangles that the flange crosses, or of the flange that crosses something. */
+    private int[] crossing(TriangleMesh flanged) {
+        int[] pairs = SelfIntersections.findInvolving(flanged, skirted.triangleCount(), PAIR_LIMIT);
+        return Arrays.stream(pairs)
+                .flatMap(t -> Arrays.stream(flanged.triangles(), 3 * t, 3 * t + 3))
+                .filter(v -> v < skirted.vertexCount()).sorted().distinct().toArray();
+    }
+
+    /**
+     * What the wall grows from.
+     *
+     * @param growth of what the skirt encloses in plan
+     * @param bulge what sticks out under the flange
+     * @param clearanceMm that the outline keeps from it
+     * @param stepMm most between corners of the wall's foot and top
+     */
+    private record Start(PlanGrowth growth, MultiPoint bulge, double clearanceMm, FlangeProfile profile, double stepMm,
+            FirstRing first) {
+    }
+
+    private Start start(FlangeSpec spec, double roomMm, double offsetMm, double ballMm, boolean steep) {
         Polygon plan = PerimeterPlan.of(skirted.xyz(), perimeter);
         // The offset widens what bulges past the perimeter and takes as much off the edge's radius.
         double clearanceMm = roomMm + 2 * Math.abs(offsetMm);
@@ -129,11 +177,26 @@ public final class FlangeBuilder {
         FlangeProfile profile = FlangeProfile.of(
                 spec, radiusMm, Math.abs(offsetMm) * growth.mostMitre(), lowest, highest, leastRise);
         FirstRing first = FirstRing.around(skirted, perimeter, growth, profile.stripMm(), stepMm, profile.stripRiseMm(),
-                profile.climb().get(0).height(), spec.draftDeg(), up, lattice);
+                profile.climb().get(0).height(), spec.draftDeg(), steep, up, lattice);
+        return new Start(growth, bulge, clearanceMm, profile, stepMm, first);
+    }
+
+    private Rejection cutting(int[] crossing) {
+        double[] xyz = skirted.xyz();
+        return new Rejection(Finding.error(STAGE, "flange-crosses-itself",
+                "No flange can leave the part's perimeter here without cutting through the tool surface.")
+                .at(PerimeterPlan.near(xyz, perimeter, xyz[3 * crossing[0]], xyz[3 * crossing[0] + 1]))
+                .advising("Choose another pull direction, or smooth the part's edge."));
+    }
+
+    private FlangedSurface build(Start start) {
+        PlanGrowth growth = start.growth;
+        FlangeProfile profile = start.profile;
+        FirstRing first = start.first;
         Rings inner = new Rings(List.of(addBand(first)), growth.tips(first.distanceMm()));
-        Geometry area = plan;
+        Geometry area = growth.by(0);
         // Long triangles between a foot that climbs and a level top would lean in; farther out they may grow.
-        double cornersMm = stepMm;
+        double cornersMm = start.stepMm;
         for (FlangeProfile.Level level : profile.climb()) {
             area = growth.by(level.distanceMm());
             Rings outer = new Rings(addRings(area, cornersMm, level.height()), growth.tips(level.distanceMm()));
@@ -144,7 +207,7 @@ public final class FlangeBuilder {
         double[] border = profile.borderMm();
         for (int i = 0; i < border.length; i++) {
             Geometry wider = PlanRegion.grow(area, border[i] - profile.edgeDistanceMm());
-            wider = i == border.length - 1 ? outline(wider, bulge, clearanceMm) : wider;
+            wider = i == border.length - 1 ? outline(wider, start.bulge, start.clearanceMm) : wider;
             Rings outer = new Rings(addRings(wider, cornersMm, profile.planeHeight()), List.of());
             stitch(inner, outer, MoldRegion.BORDER);
             inner = outer;

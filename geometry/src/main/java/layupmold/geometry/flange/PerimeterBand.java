@@ -10,12 +10,14 @@ import layupmold.geometry.parallel.Parallel;
  * <p>No edge of it joins two vertices of the perimeter, so none can be an edge of the tool surface already, whatever
  * the perimeter looks like seen along the pull: where it runs up the pull, turns back, or where the surface hangs over.
  * Of all strips it is the one whose rungs are shortest and whose triangles keep to the draft, by dynamic programming
- * (Fuchs, Kedem and Uselton 1977), looking at a window of the ring only: O(n) time and memory for n vertices and a
- * fixed window.
+ * (Fuchs, Kedem and Uselton 1977), looking at a window of the ring only, and there only at what costs no more than a
+ * strip found before: O(n) time and memory for n vertices and a fixed window.
  */
 final class PerimeterBand {
 
     private static final int WINDOW = 1024;
+    /** A strip found in a window this wide says what the shortest costs at most. */
+    private static final int NARROW_WINDOW = 64;
     /** Length of rung that one square millimetre short of draft outweighs. */
     private static final double DRAFT_WEIGHT = 500;
 
@@ -25,19 +27,28 @@ final class PerimeterBand {
     private final int n;
     private final int m;
     private final int width;
+    private final double most;
     private final int[] windowStart;
     /** For each perimeter vertex and ring vertex of its window: did the best path come along the ring? */
     private final boolean[][] alongRing;
+    /** Columns of the row before between the first and last that cost no more than {@link #most}; the second is beyond. */
+    private int liveFrom;
+    private int liveTo;
 
-    private PerimeterBand(double[] perimeter, double[] ring, double leastDraftSine) {
+    /**
+     * @param perimeter ends where it begins, as the ring does
+     * @param most what the shortest strip costs at most
+     */
+    private PerimeterBand(double[] perimeter, double[] ring, double leastDraftSine, int window, double most) {
         this.leastDraftSine = leastDraftSine;
         this.perimeter = perimeter;
         this.ring = ring;
-        n = perimeter.length / 3;
-        m = ring.length / 3;
-        width = Math.min(m + 1, WINDOW);
+        n = perimeter.length / 3 - 1;
+        m = ring.length / 3 - 1;
+        width = Math.min(m + 1, window);
+        this.most = most;
         windowStart = new int[n + 1];
-        alongRing = new boolean[n + 1][width];
+        alongRing = new boolean[n + 1][];
     }
 
     /**
@@ -49,8 +60,13 @@ final class PerimeterBand {
     static int[] triangles(double[] perimeter, double[] ring, double draftDeg) {
         int start = outermost(perimeter);
         int startOnRing = nearest(ring, perimeter, start);
-        int[] band = new PerimeterBand(turned(perimeter, start), turned(ring, startOnRing),
-                Math.sin(Math.toRadians(draftDeg))).shortest();
+        double[] from = turned(perimeter, start);
+        double[] to = turned(ring, startOnRing);
+        double sine = Math.sin(Math.toRadians(draftDeg));
+        double most = new PerimeterBand(from, to, sine, NARROW_WINDOW, Double.POSITIVE_INFINITY).cost();
+        PerimeterBand shortest = new PerimeterBand(from, to, sine, WINDOW, most);
+        shortest.cost();
+        int[] band = shortest.path();
         int n = perimeter.length / 3;
         int m = ring.length / 3;
         for (int i = 0; i < band.length; i++) {
@@ -59,13 +75,16 @@ final class PerimeterBand {
         return band;
     }
 
-    private int[] shortest() {
+    /** Of the shortest strip, or infinity if the windows of two vertices do not meet. */
+    private double cost() {
         double perimeterLength = length(perimeter);
         double ringLength = length(ring);
         double walked = 0;
         double walkedRing = 0;
         int at = 0;
         double[] before = new double[0];
+        liveFrom = 0;
+        liveTo = 1;
         for (int i = 0; i <= n; i++) {
             Parallel.stopIfInterrupted();
             while (at < m && walkedRing / ringLength < walked / perimeterLength) {
@@ -78,17 +97,21 @@ final class PerimeterBand {
                 walked += step(perimeter, i);
             }
         }
-        return path();
+        return before[width - 1];
     }
 
     private double[] row(int i, double[] before) {
         double[] cost = new double[width];
         Arrays.fill(cost, Double.POSITIVE_INFINITY);
+        alongRing[i] = new boolean[width];
         int from = windowStart[i];
-        for (int k = 0; k < width; k++) {
-            double rung = rung(i, from + k);
-            int above = i == 0 ? -1 : from + k - windowStart[i - 1];
-            double down = above >= 0 && above < width
+        int shift = i == 0 ? 0 : from - windowStart[i - 1];
+        int first = width;
+        int last = -1;
+        int reach = liveTo - shift;
+        for (int k = Math.max(0, liveFrom - shift); k < width && (k < reach || last == k - 1); k++) {
+            int above = k + shift;
+            double down = i > 0 && above < width
                     ? before[above] + shortOfDraft(perimeter, i - 1, i, ring, from + k, 1)
                     : Double.POSITIVE_INFINITY;
             double along = k > 0
@@ -98,8 +121,15 @@ final class PerimeterBand {
                 down = 0;
             }
             alongRing[i][k] = along < down;
-            cost[k] = rung + Math.min(along, down);
+            double total = rung(i, from + k) + Math.min(along, down);
+            if (total <= most) {
+                cost[k] = total;
+                first = Math.min(first, k);
+                last = k;
+            }
         }
+        liveFrom = first;
+        liveTo = last + 1;
         return cost;
     }
 
@@ -124,8 +154,8 @@ final class PerimeterBand {
     }
 
     private double rung(int i, int j) {
-        int a = 3 * (i % n);
-        int b = 3 * (j % m);
+        int a = 3 * i;
+        int b = 3 * j;
         double dx = perimeter[a] - ring[b];
         double dy = perimeter[a + 1] - ring[b + 1];
         double dz = perimeter[a + 2] - ring[b + 2];
@@ -134,9 +164,9 @@ final class PerimeterBand {
 
     /** Of triangle {@code a b c}; {@code turn} is 1 if {@code c} should lie right of edge {@code a b} in plan. */
     private double shortOfDraft(double[] edge, int a, int b, double[] apex, int c, int turn) {
-        int p = 3 * (a % (edge.length / 3));
-        int q = 3 * (b % (edge.length / 3));
-        int r = 3 * (c % (apex.length / 3));
+        int p = 3 * a;
+        int q = 3 * b;
+        int r = 3 * c;
         double ux = edge[q] - edge[p];
         double uy = edge[q + 1] - edge[p + 1];
         double uz = edge[q + 2] - edge[p + 2];
@@ -151,9 +181,8 @@ final class PerimeterBand {
     }
 
     private static double step(double[] points, int i) {
-        int count = points.length / 3;
-        int a = 3 * (i % count);
-        int b = 3 * ((i + 1) % count);
+        int a = 3 * i;
+        int b = a + 3;
         double dx = points[a] - points[b];
         double dy = points[a + 1] - points[b + 1];
         double dz = points[a + 2] - points[b + 2];
@@ -162,7 +191,7 @@ final class PerimeterBand {
 
     private static double length(double[] points) {
         double length = 0;
-        for (int i = 0; i < points.length / 3; i++) {
+        for (int i = 0; i + 1 < points.length / 3; i++) {
             length += step(points, i);
         }
         return length;
@@ -195,10 +224,11 @@ final class PerimeterBand {
         return best;
     }
 
+    /** From point {@code start} once around and back to it. */
     private static double[] turned(double[] points, int start) {
-        double[] turned = new double[points.length];
+        double[] turned = new double[points.length + 3];
         System.arraycopy(points, 3 * start, turned, 0, points.length - 3 * start);
-        System.arraycopy(points, 0, turned, points.length - 3 * start, 3 * start);
+        System.arraycopy(points, 0, turned, points.length - 3 * start, 3 * start + 3);
         return turned;
     }
 }

@@ -1,6 +1,7 @@
 package layupmold.geometry.flange;
 
 import java.util.Arrays;
+import java.util.Optional;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.finding.Finding;
@@ -30,6 +31,9 @@ final class PerimeterSkirt {
     /** Outer edges keep at least this share of the inner edge's length. */
     private static final double LEAST_OUTER_EDGE = 0.3;
     private static final int CUTTING_ROUNDS = 24;
+    /** Of the width, and depth, that was asked for. */
+    private static final double FAINT = 0.5;
+    private static final double LEAST_FAINT_MM = 3;
     private static final int PAIR_LIMIT = 10_000;
 
     private final TriangleMesh face;
@@ -74,28 +78,30 @@ final class PerimeterSkirt {
      * @param up 1 if the flange's wall climbs with z, -1 if against it
      * @param offsetMm signed offset along the part's outward normal that will follow
      * @param plainMm width beyond the mark
-     * @throws Rejection if no skirt, however narrow, clears the face
      */
-    static Result grow(TriangleMesh face, byte[] regions, int[] perimeter, double up, FlangeSpec spec,
+    static PerimeterSkirt around(TriangleMesh face, byte[] regions, int[] perimeter, double up, FlangeSpec spec,
             double offsetMm, double plainMm) {
-        SkirtSection section = SkirtSection.of(spec, offsetMm, plainMm);
-        PerimeterSkirt skirt = new PerimeterSkirt(face, regions, perimeter, up, section);
+        return new PerimeterSkirt(face, regions, perimeter, up, SkirtSection.of(spec, offsetMm, plainMm));
+    }
+
+    /** @throws Rejection if no skirt, however narrow, clears the face */
+    Result grow() {
         Vector3d crossing = face.vertex(perimeter[0]);
         for (int round = 0; round < CUTTING_ROUNDS; round++) {
-            skirt.narrowHollows();
-            Result result = skirt.build();
+            narrowHollows();
+            Result result = build();
             int[] pairs = SelfIntersections.findInvolving(
                     result.mesh, face.triangleCount(), PAIR_LIMIT);
             if (pairs.length > 0) {
                 crossing = result.mesh.centroid(pairs[1]);
-                skirt.narrowCutting(result.mesh, pairs);
+                narrowCutting(result.mesh, pairs);
                 continue;
             }
             Geometry faults = PerimeterPlan.faults(result.mesh.xyz(), result.ring);
             if (faults.isEmpty()) {
                 return result;
             }
-            skirt.narrowNear(faults, result);
+            narrowNear(faults, result);
         }
         throw new Rejection(Finding.error("flange", "flange-crosses-itself",
                 "No flange can leave the part's perimeter here without cutting through the face.")
@@ -127,21 +133,16 @@ final class PerimeterSkirt {
 
     /** Narrows the skirt at the vertices of what crosses something. */
     private void narrowCutting(TriangleMesh mesh, int[] pairs) {
+        narrow(Arrays.stream(pairs).flatMap(t -> Arrays.stream(mesh.triangles(), 3 * t, 3 * t + 3)).toArray());
+    }
+
+    /** Narrows the skirt at some of its vertices; any of the face are passed over. */
+    void narrow(int[] vertices) {
         int n = perimeter.length;
-        int[] column = new int[mesh.vertexCount()];
-        Arrays.fill(column, -1);
-        for (int i = 0; i < n; i++) {
-            for (int ring = 0; ring < section.rings(); ring++) {
-                column[face.vertexCount() + ring * n + i] = i;
-            }
-        }
         boolean[] cuts = new boolean[n];
-        for (int t : pairs) {
-            for (int k = 0; k < 3 && t >= face.triangleCount(); k++) {
-                int i = column[mesh.triangles()[3 * t + k]];
-                if (i >= 0) {
-                    cuts[i] = true;
-                }
+        for (int v : vertices) {
+            if (v >= face.vertexCount()) {
+                cuts[(v - face.vertexCount()) % n] = true;
             }
         }
         for (int i = 0; i < n; i++) {
@@ -150,6 +151,30 @@ final class PerimeterSkirt {
                 slopes[i] = slope(i);
             }
         }
+    }
+
+    /** Says where the mark is less than half as deep as asked, if for longer than around a corner; O(n). */
+    Optional<Finding> faint() {
+        int n = perimeter.length;
+        double aroundMm = edges.lengthMm();
+        double longestMm = 0;
+        double lengthMm = 0;
+        int where = 0;
+        // Twice around: the longest stretch may run over the perimeter's start.
+        for (int i = 0; i < 2 * n && lengthMm < aroundMm; i++) {
+            lengthMm = shares[i % n] < FAINT ? lengthMm + edges.lengths()[i % n] : 0;
+            if (lengthMm > longestMm) {
+                longestMm = lengthMm;
+                where = i % n;
+            }
+        }
+        if (longestMm < LEAST_FAINT_MM || section.mark().depthMm() == 0) {
+            return Optional.empty();
+        }
+        return Optional.of(Finding.warning("flange", "trim-mark-faint",
+                "Along some of the perimeter the trim mark has room for less than half its depth.")
+                .measured(longestMm, LEAST_FAINT_MM, "mm").at(Place.at(face.vertex(perimeter[where])))
+                .advising("Mark this edge on the laminate by hand."));
     }
 
     /** Narrows the skirt where its end, seen along the pull, crosses itself. */

@@ -1,5 +1,6 @@
 package layupmold.geometry.flange;
 
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import layupmold.geometry.mesh.EdgeTopology;
@@ -50,6 +51,10 @@ record PerimeterSlope(double outX, double outY, double mitre, double elevationRa
                 edges.outward[i] = length > 0 ? new Vector3d(along.y, -along.x, 0).div(length) : new Vector3d();
             }
             return edges;
+        }
+
+        double lengthMm() {
+            return Arrays.stream(lengths).sum();
         }
 
         /**

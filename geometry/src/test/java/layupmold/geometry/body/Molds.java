@@ -35,7 +35,8 @@ final class Molds {
         TriangleMesh tool = new TriangleMesh(LATTICE.round(given.xyz().clone()), given.triangles());
         int[] perimeter = Shapes.outline(tool);
         FlangedSurface flanged = FlangeBuilder.build(
-                tool, new byte[tool.triangleCount()], perimeter, side, flange, BodyBuilder.roomMm(body), 0, 0, LATTICE);
+                tool, new byte[tool.triangleCount()], perimeter, side, flange, BodyBuilder.roomMm(body), 0, 0, true,
+                LATTICE);
         return OffsetStage.offset(flanged, 0, LATTICE);
     }
 

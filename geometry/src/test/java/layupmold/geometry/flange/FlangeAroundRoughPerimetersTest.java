@@ -168,6 +168,6 @@ class FlangeAroundRoughPerimetersTest {
 
     private static FlangedSurface flanged(TriangleMesh tool, Tool side, FlangeSpec spec) {
         return FlangeBuilder.build(tool, new byte[tool.triangleCount()], Shapes.outline(tool), side, spec, BLOCK.wallMm(),
-                0, 0, LATTICE);
+                0, 0, true, LATTICE);
     }
 }

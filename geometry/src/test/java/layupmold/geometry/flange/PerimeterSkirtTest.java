@@ -81,8 +81,8 @@ class PerimeterSkirtTest {
         TriangleMesh part = shell.mesh();
         TriangleMesh face = FaceExtraction.extract(part, EdgeTopology.of(part), new Vector3d(0, 0, 1), new Keep.Outer())
                 .mesh().flipped();
-        PerimeterSkirt.Result skirt = PerimeterSkirt.grow(face, new byte[face.triangleCount()], perimeter(face), 1,
-                FlangeSpec.defaults(), offsetMm, 1.1 * offsetMm);
+        PerimeterSkirt.Result skirt = PerimeterSkirt.around(face, new byte[face.triangleCount()], perimeter(face), 1,
+                FlangeSpec.defaults(), offsetMm, 1.1 * offsetMm).grow();
         assertEquals(0, SelfIntersections.find(skirt.mesh(), TriangleBvh.of(skirt.mesh()), 10).length);
         assertTrue(PerimeterPlan.faults(skirt.mesh().xyz(), skirt.ring()).isEmpty(), "seen along the pull");
     }
@@ -106,7 +106,7 @@ class PerimeterSkirtTest {
     }
 
     private static PerimeterSkirt.Result skirt(TriangleMesh face, FlangeSpec spec, double up, double plainMm) {
-        return PerimeterSkirt.grow(face, new byte[face.triangleCount()], perimeter(face), up, spec, 0, plainMm);
+        return PerimeterSkirt.around(face, new byte[face.triangleCount()], perimeter(face), up, spec, 0, plainMm).grow();
     }
 
     private static int[] perimeter(TriangleMesh face) {
