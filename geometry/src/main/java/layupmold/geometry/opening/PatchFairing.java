@@ -21,6 +21,9 @@ import org.ejml.sparse.csc.factory.LinearSolverFactory_DSCC;
  * sphere, a cylinder and a plane then bend for free. On a nearly flat patch this changes nothing, since a harmonic
  * function is orthogonal to the Laplacian of every clamped displacement.
  *
+ * <p>K's weights are kept positive, and so K finds what is flat but uneven, as beside slivers of the face, bent along
+ * itself; by as much as that is now, all targets are off zero. Without, the patch's vertices are drawn over each other.
+ *
  * <p>Weights come from the patch as given, so a patch that moves far gains from a second round. Solved by sparse
  * Cholesky factors; about O(n^1.5) for n vertices.
  */
@@ -65,17 +68,18 @@ final class PatchFairing {
             return true;
         }
         PatchFairing fairing = new PatchFairing(patch, face, loop);
-        return fairing.place(fairing.harmonic(patch.xyz));
+        return fairing.place(fairing.harmonic(patch.xyz, fairing.rows.bentByWeights()));
     }
 
-    /** Solves Kx = 0 inside for {@code values} (three a vertex) given on the loop; null if that fails. */
-    private double[] harmonic(double[] values) {
+    /** Solves Kx = bend inside for {@code values} (three a vertex) given on the loop; null if that fails. */
+    private double[] harmonic(double[] values, double[] bend) {
         int n = rowCount - loopCount;
         SymmetricColumns matrix = new SymmetricColumns(n);
         double[] right = new double[3 * n];
         for (int j = 0; j < n; j++) {
             int v = j + loopCount;
             matrix.add(j, -rows.diagonal[v]);
+            addScaled(right, 3 * j, -1, bend, 3 * v);
             for (int i = rows.rowStart[v]; i < rows.rowStart[v + 1]; i++) {
                 if (rows.column[i] >= loopCount) {
                     matrix.add(rows.column[i] - loopCount, -rows.weight[i]);
@@ -92,11 +96,10 @@ final class PatchFairing {
     private double[] bendFromLoop() {
         double[] normals = rows.rowNormals();
         double[] along = new double[loopCount];
-        double[] bend = new double[3];
+        double[] bend = rows.exact();
         for (int v = 0; v < loopCount; v++) {
-            rows.apply(v, bend);
             for (int k = 0; k < 3; k++) {
-                along[v] += bend[k] * normals[3 * v + k] / rows.area[v];
+                along[v] += bend[3 * v + k] * normals[3 * v + k] / rows.area[v];
             }
         }
         double[] values = new double[3 * loopCount];
@@ -108,7 +111,7 @@ final class PatchFairing {
                 values[3 * v] = along[v];
             }
         }
-        double[] inside = harmonic(values);
+        double[] inside = harmonic(values, new double[3 * rowCount]);
         if (inside == null) {
             return null;
         }
@@ -123,8 +126,9 @@ final class PatchFairing {
     /** Minimizes |Kx - bend|² / M. */
     private boolean solveThinPlate(double[] bend) {
         double[] held = rows.heldPart();
+        double[] bent = rows.bentByWeights();
         for (int i = 0; i < held.length; i++) {
-            held[i] -= bend[i];
+            held[i] -= bend[i] + bent[i];
         }
         int n = rowCount - loopCount;
         SymmetricColumns matrix = new SymmetricColumns(n);

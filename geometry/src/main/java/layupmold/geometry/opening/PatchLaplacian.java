@@ -125,13 +125,38 @@ final class PatchLaplacian {
         rowStart[rowCount] = size;
     }
 
-    /** Kx at row v. */
-    void apply(int v, double[] out) {
-        Arrays.fill(out, 0);
-        addScaled(out, 0, diagonal[v], xyz, 3 * v);
-        for (int i = rowStart[v]; i < rowStart[v + 1]; i++) {
-            addScaled(out, 0, weight[i], xyz, 3 * column[i]);
+    /** Kx by row as it is with true cotangents, whatever the slivers: minus the gradient of area. */
+    double[] exact() {
+        double[] kx = new double[3 * rowCount];
+        double[] n = new double[3];
+        for (int t = 0; t < triangles.length; t += 3) {
+            Triangles.normal(xyz, triangles[t], triangles[t + 1], triangles[t + 2], n, 0);
+            double twice = 2 * Triangles.length(n, 0);
+            for (int i = 0; i < 3 && twice > 0; i++) {
+                int p = 3 * triangles[t + i];
+                int a = 3 * triangles[t + (i + 1) % 3];
+                int b = 3 * triangles[t + (i + 2) % 3];
+                for (int k = 0; k < 3 && p < kx.length; k++) {
+                    int u = (k + 1) % 3;
+                    int w = (k + 2) % 3;
+                    kx[p + k] -= (n[u] * (xyz[b + w] - xyz[a + w]) - n[w] * (xyz[b + u] - xyz[a + u])) / twice;
+                }
+            }
         }
+        return kx;
+    }
+
+    /** How much farther Kx is from 0 by row than with true cotangents. */
+    double[] bentByWeights() {
+        double[] bent = exact();
+        for (int v = 0; v < rowCount; v++) {
+            addScaled(bent, 3 * v, -2, bent, 3 * v);
+            addScaled(bent, 3 * v, diagonal[v], xyz, 3 * v);
+            for (int i = rowStart[v]; i < rowStart[v + 1]; i++) {
+                addScaled(bent, 3 * v, weight[i], xyz, 3 * column[i]);
+            }
+        }
+        return bent;
     }
 
     /** What the held vertices contribute to each row of Kx. */

@@ -5,15 +5,23 @@ import java.util.Arrays;
 /**
  * Refines a patch to the density of the face around it, after Liepa ("Filling holes in meshes", 2003): edges longer
  * than the size wanted at their place are halved, longest first, and edges are flipped while that widens the angles
- * across from them. The size at a corner of the loop is that of the face there; it may grow towards the middle of a
- * long loop, so that the patch stays within a given number of triangles.
+ * across from them. The size at a corner of the loop is that of the face there; away from corners finer than most it
+ * grows to what is usual along the loop, and it may grow further towards the middle of a long loop, so that the patch
+ * stays within a given number of triangles.
  *
- * <p>Also halves every edge that joins two corners of the loop, so that each has the patch's own vertices beside it.
+ * <p>Also halves edges that join two corners of the loop, so that each has the patch's own vertices beside it: not
+ * across corners nearly in line, though, where the new vertex would all but lie on the loop; flips undo most of those.
  */
 final class PatchRefinement {
 
     private static final double SPLIT_ABOVE = 1.5;
     private static final int MOST_PASSES = 30;
+    /** Least growth of size with distance where it is below the usual. */
+    private static final double GRADE = 0.3;
+    /** Least height over a side of the loop, by its length, that halving another edge of its triangle may leave. */
+    private static final double LEAST_HEIGHT = 0.2;
+    /** The same for edges between corners once flips undid what they could. */
+    private static final double LEAST_HEIGHT_AT_LAST = 0.03;
     private static final int WANTED_TRIANGLES = 3500;
     private static final int MOST_VERTICES = 40_000;
     /** Mean area of a triangle after refinement to edges of length 1, as measured: below the equilateral 0.43. */
@@ -22,7 +30,10 @@ final class PatchRefinement {
     private final PatchMesh patch;
     private final OpeningLoop loop;
     private final double growth;
+    /** Mean size along the loop. */
+    private final double usual;
     private double[] size;
+    private double leastHeightOverCorners;
     private int[] queue = new int[256];
     private int queued;
     private long flipsLeft;
@@ -32,25 +43,32 @@ final class PatchRefinement {
         this.patch = patch;
         this.loop = loop;
         this.size = Arrays.copyOf(loop.size, Math.max(16, 2 * loop.cornerCount()));
-        this.growth = growth(patch, loop);
+        this.usual = Arrays.stream(loop.size).sum() / loop.cornerCount();
+        this.growth = growth(patch, loop, usual);
     }
 
     /** Splits and flips until every edge is short enough. */
     void refine() {
         flipAll();
-        for (int pass = 0; pass < MOST_PASSES && splitPass(); pass++) {
+        leastHeightOverCorners = LEAST_HEIGHT;
+        for (int pass = 0; pass < MOST_PASSES; pass++) {
+            if (!splitPass()) {
+                if (leastHeightOverCorners == LEAST_HEIGHT_AT_LAST) {
+                    return;
+                }
+                leastHeightOverCorners = LEAST_HEIGHT_AT_LAST;
+            }
             flipPending();
         }
     }
 
     /** The least growth of size with distance from the loop that keeps a disc of this area within bounds. */
-    private static double growth(PatchMesh patch, OpeningLoop loop) {
+    private static double growth(PatchMesh patch, OpeningLoop loop, double side) {
         double area = 0;
         for (int t = 0; t < 3 * patch.triangleCount; t += 3) {
             area += Triangles.area(patch.xyz, patch.origin[t], patch.origin[t + 1], patch.origin[t + 2]);
         }
         double perimeter = loop.perimeter();
-        double side = Arrays.stream(loop.size).sum() / loop.cornerCount();
         double depth = 2 * area / perimeter;
         double growth = 0;
         while (growth < 1) {
@@ -99,15 +117,38 @@ final class PatchRefinement {
         return Arrays.stream(keys).mapToInt(k -> (int) k).toArray();
     }
 
-    /** Length of an edge against the size wanted there; without bound for a chord of the loop. */
+    /** Length of an edge against the size wanted there; without bound for a chord of the loop, 0 if it is to stay. */
     private double excess(int h) {
         int a = patch.origin[h];
         int b = patch.destination(h);
-        if (patch.isOnLoop(a) && patch.isOnLoop(b)) {
+        boolean chord = patch.isOnLoop(a) && patch.isOnLoop(b);
+        double least = chord ? leastHeightOverCorners : LEAST_HEIGHT;
+        if (!leavesHeight(h, least) || !leavesHeight(patch.twin[h], least)) {
+            return 0;
+        }
+        if (chord) {
             return Double.POSITIVE_INFINITY;
         }
         double length = Triangles.distance(patch.xyz, a, b);
-        return length / ((size[a] + size[b]) / 2 + growth * length / 4);
+        return length / ((size[a] + size[b]) / 2 + growthFrom(Math.min(size[a], size[b])) * length / 4);
+    }
+
+    /** The loop's sides stay whole: over long ones, or across corners in line, vertices would come to lie on them. */
+    private boolean leavesHeight(int h, double least) {
+        for (int g = PatchMesh.next(h); g != h; g = PatchMesh.next(g)) {
+            if (patch.twin[g] < 0) {
+                double side = Triangles.distance(patch.xyz, patch.origin[g], patch.destination(g));
+                if (Triangles.area(patch.xyz, patch.origin[g], patch.destination(g), patch.apex(g))
+                        < least * side * side) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    private double growthFrom(double from) {
+        return from < usual ? Math.max(GRADE, growth) : growth;
     }
 
     private void halve(int h) {
@@ -120,7 +161,11 @@ final class PatchRefinement {
         if (m == size.length) {
             size = Arrays.copyOf(size, 2 * m);
         }
-        size[m] = Math.min(size[a], size[b]) + growth * length / 2;
+        double least = Math.min(size[a], size[b]);
+        size[m] = least + growth * length / 2;
+        if (least < usual) {
+            size[m] = Math.max(size[m], Math.min(usual, least + GRADE * length / 2));
+        }
         for (int around = PatchMesh.next(h), i = 0; i < 4; i++) {
             push(around);
             push(PatchMesh.next(around));

@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
+import java.util.TreeSet;
+import java.util.stream.DoubleStream;
 import layupmold.geometry.delaunay.ConstrainedDelaunay;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
@@ -89,6 +91,26 @@ final class HoledSheet {
             ring[2 * i + 1] = r * Math.sin(angle);
         }
         return ring;
+    }
+
+    /**
+     * A circle with corners where it crosses three sets of parallel lines, as a boolean operation leaves it in a mesh:
+     * sides from micrometres to the lines' spacing.
+     */
+    static double[] cutCircle(double radius, double spacing, double turned) {
+        TreeSet<Double> angles = new TreeSet<>();
+        int lines = (int) (radius / spacing) + 1;
+        for (int set = 0; set < 3; set++) {
+            for (int k = -lines; k <= lines; k++) {
+                double share = (k + 0.37) * spacing / radius;
+                for (int sign = -1; sign <= 1 && Math.abs(share) < 1; sign += 2) {
+                    double angle = Math.PI / 3 * set + turned + sign * Math.acos(share);
+                    angles.add((angle + 4 * Math.PI) % (2 * Math.PI));
+                }
+            }
+        }
+        return angles.stream().flatMapToDouble(a -> DoubleStream.of(radius * Math.cos(a), radius * Math.sin(a)))
+                .toArray();
     }
 
     CappedFace capped(double trimRingWidthMm) {
