@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.Map;
 import layupmold.geometry.mark.TrimMark;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.mesh.VertexTriangles;
 
 /**
  * Cuts a patch along the lines on which a trim mark begins, is deepest and ends, seen from its loop. The cuts lie in
@@ -17,6 +18,9 @@ final class TrimRingCut {
     /** How far from its line a vertex may lie, as a share of the width. */
     private static final double PLACED = 0.005;
     private static final int PLACINGS = 30;
+    /** What a triangle keeps of its area, and least cosine of how far it turns, when a corner is moved onto a line. */
+    private static final double LEAST_AREA = 0.2;
+    private static final double MOST_TILT_COSINE = 0.9;
 
     /**
      * @param mesh the cut patch; the uncut patch's vertices come first
@@ -80,24 +84,59 @@ final class TrimRingCut {
         return SNAP * mark.widthMm();
     }
 
-    /** Moves vertices onto lines, unless that turns a triangle over: then they are only said to lie there. */
+    /** Moves vertices near a line onto it, each unless that tilts its triangles or makes the line meet itself there. */
     private void snap(double[] lines) {
-        TriangleMesh before = new TriangleMesh(xyz.clone(), triangles.clone());
+        VertexTriangles around = VertexTriangles.of(new TriangleMesh(xyz, triangles));
         for (int v = loopCount; v < vertexCount; v++) {
             for (double line : lines) {
-                if (Math.abs(distance[v] - line) <= snapMm()) {
-                    fromLoop.moveTo(xyz, v, line);
+                double off = Math.abs(distance[v] - line);
+                if (off <= snapMm() && isCrossedOnce(v, line, around)
+                        && (moves(v, line, around) || off <= PLACED * mark.widthMm())) {
                     distance[v] = line;
                 }
             }
         }
-        TriangleMesh after = new TriangleMesh(xyz, triangles);
-        for (int t = 0; t < before.triangleCount(); t++) {
-            if (before.areaNormal(t).dot(after.areaNormal(t)) < 0) {
-                System.arraycopy(before.xyz(), 0, xyz, 0, 3 * vertexCount);
-                return;
-            }
+    }
+
+    /** Moves a vertex to a distance from the loop, if that is possible along the patch. */
+    private boolean moves(int v, double line, VertexTriangles around) {
+        int first = around.start(v);
+        int count = around.start(v + 1) - first;
+        double[] normals = new double[3 * count + 3];
+        for (int i = 0; i < count; i++) {
+            normalOf(around.triangle(first + i), normals, 3 * i);
         }
+        double[] was = Arrays.copyOfRange(xyz, 3 * v, 3 * v + 3);
+        fromLoop.moveTo(xyz, v, line);
+        boolean fits = Math.abs(fromLoop.at(xyz, v) - line) <= PLACED * mark.widthMm();
+        int now = 3 * count;
+        for (int i = 0; i < count && fits; i++) {
+            normalOf(around.triangle(first + i), normals, now);
+            fits = Triangles.length(normals, now) >= LEAST_AREA * Triangles.length(normals, 3 * i)
+                    && Triangles.cosine(normals, now, normals, 3 * i) >= MOST_TILT_COSINE;
+        }
+        if (!fits) {
+            System.arraycopy(was, 0, xyz, 3 * v, 3);
+        }
+        return fits;
+    }
+
+    private void normalOf(int t, double[] normal, int at) {
+        Triangles.normal(xyz, triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2], normal, at);
+    }
+
+    /** True if what is nearer than a line lies to one side of a vertex only, that vertex being on the line. */
+    private boolean isCrossedOnce(int v, double line, VertexTriangles around) {
+        int steps = 0;
+        for (int i = around.start(v); i < around.start(v + 1); i++) {
+            int t = 3 * around.triangle(i);
+            int k = triangles[t] == v ? 0 : triangles[t + 1] == v ? 1 : 2;
+            double d = distance[triangles[t + (k + 1) % 3]] - line;
+            double e = distance[triangles[t + (k + 2) % 3]] - line;
+            // One from each side to the line and one on from there: four to pass it and come back.
+            steps += Math.abs((int) (Math.signum(d) - Math.signum(e)));
+        }
+        return steps <= 4;
     }
 
     private void cutAt(double level) {
