@@ -5,10 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.DoubleStream;
+import layupmold.geometry.MoldOutcome;
+import layupmold.geometry.MoldPipeline;
+import layupmold.geometry.MoldRegion;
+import layupmold.geometry.Progress;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.mesh.TriangleMesh;
+import layupmold.geometry.mesh.io.PartFile;
+import layupmold.geometry.recipe.Recipe;
+import org.joml.Vector3d;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Openings as boolean operations cut them: what comes of them must not hang on where their rims' corners fell. */
 class CutOpeningsTest {
@@ -51,6 +59,30 @@ class CutOpeningsTest {
                 assertEquals(sign * depth, moved, 0.02 * depth);
             }
         }
+    }
+
+    /** Round the opening, ten degrees at a time, the cavity is as deep as asked somewhere on the mark. */
+    @ParameterizedTest
+    @ValueSource(doubles = {10.1, 10.4, 10.7})
+    void markIsOnTheMoldAllAround(double holeRadius) {
+        HoledSheet sheet = dome(holeRadius);
+        Recipe recipe = Recipe.defaults().withPull(new Vector3d(0, 0, -1));
+        MoldOutcome.Mold mold = (MoldOutcome.Mold) MoldPipeline.make(
+                new PartFile(sheet.mesh, "stl", null, List.of()), recipe, Progress.SILENT);
+        TriangleMesh solid = mold.partToMold().inverse().apply(mold.solid());
+        double ground = RADIUS + mold.report().offset().signedMm();
+        double[] deepest = new double[36];
+        for (int t = 0; t < solid.triangleCount(); t++) {
+            for (int k = 0; k < 3 && mold.regions()[t] == MoldRegion.CAP.ordinal(); k++) {
+                Vector3d p = solid.corner(t, k);
+                int sector = (int) Math.floor((Math.atan2(p.y, p.x) / Math.PI + 1) * 18) % 36;
+                deepest[sector] = Math.max(deepest[sector], p.length() - ground);
+            }
+        }
+        for (double depth : deepest) {
+            assertEquals(recipe.flange().trimLineDepthMm(), depth, 0.03);
+        }
+        assertTrue(mold.report().offset().maxDeviationMm() <= recipe.inspect().toolToleranceMm());
     }
 
     private static HoledSheet dome(double holeRadius) {
