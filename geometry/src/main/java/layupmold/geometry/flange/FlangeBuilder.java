@@ -14,7 +14,6 @@ import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Tool;
 import org.joml.Vector2d;
-import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.MultiPoint;
 import org.locationtech.jts.geom.Polygon;
@@ -45,9 +44,6 @@ public final class FlangeBuilder {
     /** Of the skirt beyond the trim line's mark: as wide as a corner at its end can reach once offset, and more. */
     private static final double LEAST_PLAIN_MM = 0.5;
     private static final double PLAIN_BY_OFFSET = 1.1;
-    /** Where the perimeter is not level, corners of the wall's foot and top are no farther apart. */
-    private static final double STEP_MM = 1;
-    private static final double LEVEL_MM = 0.01;
     /** Of the skirt where the first ring cuts something; no more than a few corners can be helped so. */
     private static final int NARROWINGS = 8;
     private static final int MANY = 100;
@@ -115,8 +111,9 @@ public final class FlangeBuilder {
             PerimeterSkirt skirt = PerimeterSkirt.around(face, regions, perimeter, up, spec, offsetMm, plainMm);
             for (int round = 0; round <= NARROWINGS; round++) {
                 builder = new FlangeBuilder(skirt.grow(), up, lattice);
-                Start start = builder.start(spec, roomMm, offsetMm, ballMm, steep);
-                crossing = start.first.crossing();
+                WallStart start = WallStart.of(builder.skirted, builder.perimeter, spec, roomMm, offsetMm, ballMm,
+                        steep, up, lattice);
+                crossing = start.first().crossing();
                 if (crossing.length == 0) {
                     FlangedSurface flanged = builder.build(start);
                     crossing = builder.crossing(flanged.mesh());
@@ -133,52 +130,12 @@ public final class FlangeBuilder {
         throw builder.cutting(crossing);
     }
 
-    /** Vertices of the skirted face in triangles that the flange crosses, or of the flange that crosses something. */
+    /** Vertices of the skirted face in triangles that cross, one of them the flange's. */
     private int[] crossing(TriangleMesh flanged) {
         int[] pairs = SelfIntersections.findInvolving(flanged, skirted.triangleCount(), PAIR_LIMIT);
         return Arrays.stream(pairs)
                 .flatMap(t -> Arrays.stream(flanged.triangles(), 3 * t, 3 * t + 3))
                 .filter(v -> v < skirted.vertexCount()).sorted().distinct().toArray();
-    }
-
-    /**
-     * What the wall grows from.
-     *
-     * @param growth of what the skirt encloses in plan
-     * @param bulge what sticks out under the flange
-     * @param clearanceMm that the outline keeps from it
-     * @param stepMm most between corners of the wall's foot and top
-     */
-    private record Start(PlanGrowth growth, MultiPoint bulge, double clearanceMm, FlangeProfile profile, double stepMm,
-            FirstRing first) {
-    }
-
-    private Start start(FlangeSpec spec, double roomMm, double offsetMm, double ballMm, boolean steep) {
-        Polygon plan = PerimeterPlan.of(skirted.xyz(), perimeter);
-        // The offset widens what bulges past the perimeter and takes as much off the edge's radius.
-        double clearanceMm = roomMm + 2 * Math.abs(offsetMm);
-        double askedRadiusMm = spec.edgeRadiusMm() > 0 ? Math.max(0, spec.edgeRadiusMm() + offsetMm) : 0;
-        // A tighter foot would be filled, which would take from the border.
-        double radiusMm = up > 0 ? askedRadiusMm : Math.max(askedRadiusMm, FlangeProfile.radiusForBall(ballMm));
-        double lowest = Double.POSITIVE_INFINITY;
-        double highest = Double.NEGATIVE_INFINITY;
-        for (int v : perimeter) {
-            double height = up * skirted.xyz()[3 * v + 2];
-            lowest = Math.min(lowest, height);
-            highest = Math.max(highest, height);
-        }
-        MultiPoint bulge = verticesOutside(plan);
-        double leastRise = bulge.isEmpty() ? 0 : clearanceMm;
-        if (!bulge.isEmpty()) {
-            highest = Math.max(highest, highestOf(bulge));
-        }
-        double stepMm = highest - lowest > LEVEL_MM ? STEP_MM : LONGEST_SIDE_MM;
-        PlanGrowth growth = new PlanGrowth(plan);
-        FlangeProfile profile = FlangeProfile.of(
-                spec, radiusMm, Math.abs(offsetMm) * growth.mostMitre(), lowest, highest, leastRise);
-        FirstRing first = FirstRing.around(skirted, perimeter, growth, profile.stripMm(), stepMm, profile.stripRiseMm(),
-                profile.climb().get(0).height(), spec.draftDeg(), steep, up, lattice);
-        return new Start(growth, bulge, clearanceMm, profile, stepMm, first);
     }
 
     private Rejection cutting(int[] crossing) {
@@ -189,25 +146,25 @@ public final class FlangeBuilder {
                 .advising("Choose another pull direction, or smooth the part's edge."));
     }
 
-    private FlangedSurface build(Start start) {
-        PlanGrowth growth = start.growth;
-        FlangeProfile profile = start.profile;
-        FirstRing first = start.first;
+    private FlangedSurface build(WallStart start) {
+        PlanGrowth growth = start.growth();
+        FlangeProfile profile = start.profile();
+        FirstRing first = start.first();
         Rings inner = new Rings(List.of(addBand(first)), growth.tips(first.distanceMm()));
-        Geometry area = growth.by(0);
         // Long triangles between a foot that climbs and a level top would lean in; farther out they may grow.
-        double cornersMm = start.stepMm;
+        double cornersMm = start.stepMm();
         for (FlangeProfile.Level level : profile.climb()) {
-            area = growth.by(level.distanceMm());
-            Rings outer = new Rings(addRings(area, cornersMm, level.height()), growth.tips(level.distanceMm()));
+            Rings outer = new Rings(addRings(growth.by(level.distanceMm()), cornersMm, level.height()),
+                    growth.tips(level.distanceMm()));
             stitch(inner, outer, level.region());
             inner = outer;
             cornersMm *= 2;
         }
+        Geometry area = growth.by(profile.edgeDistanceMm());
         double[] border = profile.borderMm();
         for (int i = 0; i < border.length; i++) {
             Geometry wider = PlanRegion.grow(area, border[i] - profile.edgeDistanceMm());
-            wider = i == border.length - 1 ? outline(wider, start.bulge, start.clearanceMm) : wider;
+            wider = i == border.length - 1 ? outline(wider, start.bulge(), start.clearanceMm()) : wider;
             Rings outer = new Rings(addRings(wider, cornersMm, profile.planeHeight()), List.of());
             stitch(inner, outer, MoldRegion.BORDER);
             inner = outer;
@@ -243,31 +200,6 @@ public final class FlangeBuilder {
             sheet.addTriangle(band[i], band[i + 1], band[i + 2], (byte) MoldRegion.WALL.ordinal());
         }
         return ring;
-    }
-
-    /** Vertices that stick out under the flange: the part bulges past its perimeter. */
-    private MultiPoint verticesOutside(Polygon plan) {
-        PlanLocator locator = new PlanLocator(plan);
-        double[] xyz = skirted.xyz();
-        List<Coordinate> outside = new ArrayList<>();
-        boolean[] onPerimeter = new boolean[skirted.vertexCount()];
-        for (int v : perimeter) {
-            onPerimeter[v] = true;
-        }
-        for (int v = 0; v < skirted.vertexCount(); v++) {
-            if (!onPerimeter[v] && locator.isOutside(xyz[3 * v], xyz[3 * v + 1])) {
-                outside.add(new Coordinate(xyz[3 * v], xyz[3 * v + 1], xyz[3 * v + 2]));
-            }
-        }
-        return PlanRegion.PLANE.createMultiPointFromCoords(outside.toArray(Coordinate[]::new));
-    }
-
-    private double highestOf(MultiPoint points) {
-        double highest = Double.NEGATIVE_INFINITY;
-        for (Coordinate c : points.getCoordinates()) {
-            highest = Math.max(highest, up * c.z);
-        }
-        return highest;
     }
 
     /** Without holes, and wide enough around everything that bulges. */
