@@ -15,8 +15,8 @@ import org.locationtech.jts.geom.Polygon;
  * @param xyz x, y, z of the ring's vertices, counter-clockwise in plan
  * @param distanceMm how far it lies from the perimeter in plan
  * @param band triangles: perimeter vertices by their place in it, the ring's after those
- * @param crossing vertices of the tool in triangles that cross in the best of all tries, the band's among them; none if
- *     it is clear
+ * @param crossing where no try is clear, vertices of the tool in triangles that cross in the first one, some of them
+ *     perhaps the perimeter's; of the ring there is nothing then
  */
 record FirstRing(double[] xyz, double distanceMm, int[] band, int[] crossing) {
 
@@ -34,11 +34,12 @@ record FirstRing(double[] xyz, double distanceMm, int[] band, int[] crossing) {
      * @param leastRiseMm height of the ring over the perimeter
      * @param wallTopMm no vertex is raised higher, counted along {@code up}
      * @param draftDeg what the band keeps to where it can
-     * @param steep may the ring be raised as far as that?
+     * @param steep may the ring be raised as far as that, however near it is?
      * @param up 1 if the wall climbs with z, -1 if against it
      */
     static FirstRing around(TriangleMesh tool, int[] perimeter, PlanGrowth growth, double distanceMm, double stepMm,
-            double leastRiseMm, double wallTopMm, double draftDeg, boolean steep, double up, CoordinateLattice lattice) {
+            double leastRiseMm, double wallTopMm, double draftDeg, boolean steep, double up,
+            CoordinateLattice lattice) {
         double[] riseByRun = steep ? STEEP_RISES : RISES;
         PerimeterHeights heights = new PerimeterHeights(tool.xyz(), perimeter);
         double[] corners = new double[3 * perimeter.length];

@@ -121,10 +121,9 @@ public final class FlangeBuilder {
                         return skirt.faint().map(flanged::with).orElse(flanged);
                     }
                 }
-                if (!narrows || crossing.length > MANY) {
+                if (!narrows || crossing.length > MANY || !skirt.narrow(crossing)) {
                     break;
                 }
-                skirt.narrow(crossing);
             }
         }
         throw builder.cutting(crossing);

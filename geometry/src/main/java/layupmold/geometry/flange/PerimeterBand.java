@@ -31,7 +31,7 @@ final class PerimeterBand {
     private final int[] windowStart;
     /** For each perimeter vertex and ring vertex of its window: did the best path come along the ring? */
     private final boolean[][] alongRing;
-    /** Columns of the row before between the first and last that cost no more than {@link #most}; the second is beyond. */
+    /** First column of the row before that costs no more than {@link #most}, and the one beyond the last. */
     private int liveFrom;
     private int liveTo;
 

@@ -136,8 +136,8 @@ final class PerimeterSkirt {
         narrow(Arrays.stream(pairs).flatMap(t -> Arrays.stream(mesh.triangles(), 3 * t, 3 * t + 3)).toArray());
     }
 
-    /** Narrows the skirt at some of its vertices; any of the face are passed over. */
-    void narrow(int[] vertices) {
+    /** Narrows the skirt at some of its vertices, passing over any of the face; false if there are no others. */
+    boolean narrow(int[] vertices) {
         int n = perimeter.length;
         boolean[] cuts = new boolean[n];
         for (int v : vertices) {
@@ -145,12 +145,15 @@ final class PerimeterSkirt {
                 cuts[(v - face.vertexCount()) % n] = true;
             }
         }
+        boolean any = false;
         for (int i = 0; i < n; i++) {
             if (cuts[i]) {
                 shares[i] *= NARROWING * NARROWING;
                 slopes[i] = slope(i);
+                any = true;
             }
         }
+        return any;
     }
 
     /** Says where the mark is less than half as deep as asked, if for longer than around a corner; O(n). */

@@ -57,7 +57,8 @@ class FoldingPlugTest {
     private static List<String> findings(TriangleMesh sheet, double offsetMm, boolean narrows) {
         TriangleMesh tool = new TriangleMesh(LATTICE.round(sheet.xyz().clone()), sheet.triangles());
         return FlangeBuilder.build(tool, new byte[tool.triangleCount()], Shapes.outline(tool), Tool.MALE,
-                FlangeSpec.defaults(), 4, offsetMm, 0, narrows, LATTICE).findings().stream().map(Finding::code).toList();
+                FlangeSpec.defaults(), 4, offsetMm, 0, narrows, LATTICE)
+                .findings().stream().map(Finding::code).toList();
     }
 
     /** A bowl's cap, up to 9.5 mm from its axis at the tips of its four lobes in plan. */

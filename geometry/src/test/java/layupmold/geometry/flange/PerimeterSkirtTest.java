@@ -106,7 +106,8 @@ class PerimeterSkirtTest {
     }
 
     private static PerimeterSkirt.Result skirt(TriangleMesh face, FlangeSpec spec, double up, double plainMm) {
-        return PerimeterSkirt.around(face, new byte[face.triangleCount()], perimeter(face), up, spec, 0, plainMm).grow();
+        return PerimeterSkirt.around(face, new byte[face.triangleCount()], perimeter(face), up, spec, 0, plainMm)
+                .grow();
     }
 
     private static int[] perimeter(TriangleMesh face) {

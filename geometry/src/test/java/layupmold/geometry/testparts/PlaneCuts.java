@@ -26,7 +26,7 @@ public final class PlaneCuts {
     }
 
     /**
-     * @param planes x, y, z of the normal and distance: points where normal and point multiply to the distance lie on it
+     * @param planes x, y, z of the normal and distance: points lie on it whose product with the normal is the distance
      * @param kept of the pieces' middles
      */
     public static TriangleMesh cut(TriangleMesh mesh, List<Vector4d> planes, Predicate<Vector3d> kept) {
