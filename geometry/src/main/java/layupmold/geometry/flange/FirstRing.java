@@ -21,10 +21,8 @@ import org.locationtech.jts.geom.Polygon;
 record FirstRing(double[] xyz, double distanceMm, int[] band, int[] crossing) {
 
     private static final double[] DISTANCE_SHARES = {1, 0.5, 0.25, 0.1};
-    /** Rise by run of a raised ring. */
-    private static final double[] RISES = {0, 0.5, 1, 2, 4, 8};
-    /** And all that fits under the rounded edge. */
-    private static final double[] STEEP_RISES = {0, 0.5, 1, 2, 4, 8, 1e6};
+    /** Rise by run of a raised ring; the last, of a steep one only, is all that fits under the rounded edge. */
+    private static final double[] RISES = {0, 0.5, 1, 2, 4, 8, 1e6};
     private static final int PAIR_LIMIT = 1000;
 
     /**
@@ -40,7 +38,7 @@ record FirstRing(double[] xyz, double distanceMm, int[] band, int[] crossing) {
     static FirstRing around(TriangleMesh tool, int[] perimeter, PlanGrowth growth, double distanceMm, double stepMm,
             double leastRiseMm, double wallTopMm, double draftDeg, boolean steep, double up,
             CoordinateLattice lattice) {
-        double[] riseByRun = steep ? STEEP_RISES : RISES;
+        int levels = RISES.length - (steep ? 0 : 1);
         PerimeterHeights heights = new PerimeterHeights(tool.xyz(), perimeter);
         double[] corners = new double[3 * perimeter.length];
         for (int i = 0; i < perimeter.length; i++) {
@@ -56,13 +54,13 @@ record FirstRing(double[] xyz, double distanceMm, int[] band, int[] crossing) {
             }
             double[] xy = PlanRegion.rings(PlanRegion.stepped(outer, stepMm)).get(0);
             int[] rises = new int[xy.length / 2];
-            for (int round = 0; round <= 2 * riseByRun.length; round++) {
+            for (int round = 0; round <= 2 * levels; round++) {
                 double[] ring = new double[3 * rises.length];
                 for (int j = 0; j < rises.length; j++) {
                     ring[3 * j] = lattice.round(xy[2 * j]);
                     ring[3 * j + 1] = lattice.round(xy[2 * j + 1]);
                     double foot = up * heights.at(ring[3 * j], ring[3 * j + 1]);
-                    double height = Math.min(wallTopMm, foot + share * leastRiseMm + riseByRun[rises[j]] * distance);
+                    double height = Math.min(wallTopMm, foot + share * leastRiseMm + RISES[rises[j]] * distance);
                     ring[3 * j + 2] = lattice.round(up * height);
                 }
                 int[] band = PerimeterBand.triangles(corners, ring, draftDeg);
@@ -72,7 +70,7 @@ record FirstRing(double[] xyz, double distanceMm, int[] band, int[] crossing) {
                     return new FirstRing(ring, distance, band, new int[0]);
                 }
                 crossing = crossing == null ? ofTool(sheet, pairs, tool.vertexCount()) : crossing;
-                if (!raise(rises, riseByRun.length, pairs, band, tool.triangleCount(), perimeter.length)) {
+                if (!raise(rises, levels, pairs, band, tool.triangleCount(), perimeter.length)) {
                     break;
                 }
             }
@@ -80,8 +78,8 @@ record FirstRing(double[] xyz, double distanceMm, int[] band, int[] crossing) {
         return new FirstRing(new double[0], 0, new int[0], crossing);
     }
 
-    /** Vertices of the triangles that the tool has itself. */
-    private static int[] ofTool(TriangleMesh sheet, int[] pairs, int toolVertices) {
+    /** Vertices of the triangles that the tool, whose vertices come first, has itself. */
+    static int[] ofTool(TriangleMesh sheet, int[] pairs, int toolVertices) {
         return Arrays.stream(pairs)
                 .flatMap(t -> Arrays.stream(sheet.triangles(), 3 * t, 3 * t + 3))
                 .filter(v -> v < toolVertices).sorted().distinct().toArray();

@@ -1,7 +1,6 @@
 package layupmold.geometry.flange;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.SelfIntersections;
@@ -132,9 +131,7 @@ public final class FlangeBuilder {
     /** Vertices of the skirted face in triangles that cross, one of them the flange's. */
     private int[] crossing(TriangleMesh flanged) {
         int[] pairs = SelfIntersections.findInvolving(flanged, skirted.triangleCount(), PAIR_LIMIT);
-        return Arrays.stream(pairs)
-                .flatMap(t -> Arrays.stream(flanged.triangles(), 3 * t, 3 * t + 3))
-                .filter(v -> v < skirted.vertexCount()).sorted().distinct().toArray();
+        return FirstRing.ofTool(flanged, pairs, skirted.vertexCount());
     }
 
     private Rejection cutting(int[] crossing) {
