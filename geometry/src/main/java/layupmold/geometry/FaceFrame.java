@@ -50,8 +50,8 @@ record FaceFrame(
         return new FaceFrame(mesh, face.topology(), face.perimeter(), face.openings(), fromPart).with(flipped);
     }
 
-    /** The same face with no side of its perimeter longer than {@code mostMm}. */
-    FaceFrame withShortSides(double mostMm) {
+    /** The same face with no side of its perimeter longer than {@code mostMm}, one for each, allows. */
+    FaceFrame withShortSides(double[] mostMm) {
         TriangleMesh shortened = LongestEdgeBisection.shorten(mesh, topology, perimeter, mostMm);
         return shortened == mesh ? this : with(shortened);
     }

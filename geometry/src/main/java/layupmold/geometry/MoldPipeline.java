@@ -20,6 +20,7 @@ import layupmold.geometry.finding.Rejection;
 import layupmold.geometry.finding.Severity;
 import layupmold.geometry.flange.FlangeBuilder;
 import layupmold.geometry.flange.FlangedSurface;
+import layupmold.geometry.flange.PerimeterSides;
 import layupmold.geometry.inspect.CopiedSurface;
 import layupmold.geometry.inspect.FabricFit;
 import layupmold.geometry.inspect.Inspection;
@@ -205,7 +206,8 @@ public final class MoldPipeline {
         // On caps it is a groove of either tool.
         TrimMark mark = TrimMark.of(recipe.flange().trimLineDepthMm(), female ? offsetMm : -offsetMm);
         boolean[] plugged = plugged(turned, unitMm);
-        FaceFrame fine = turned.withShortSides(FlangeBuilder.LONGEST_SIDE_MM);
+        FaceFrame fine = turned.withShortSides(
+                PerimeterSides.mostMm(turned.mesh(), turned.topology(), turned.perimeter()));
         CappedFace capped = stage("opening", 0.4, () -> OpeningCapper.cap(fine.mesh(), fine.topology(),
                 fine.openings(), fine.perimeter(), marks(plugged, mark),
                 CorePlugs.collars(plugged, recipe.tool(), offsetMm, ballMm, recipe.inspect().flexDepthMm())));

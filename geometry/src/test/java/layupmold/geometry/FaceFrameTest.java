@@ -20,7 +20,7 @@ class FaceFrameTest {
 
     @Test
     void thePerimeterIsFoundAgainAndItsSidesAreShort() {
-        FaceFrame fine = plate.withShortSides(4);
+        FaceFrame fine = plate.withShortSides(each(4));
         for (int h : fine.perimeter()) {
             double length = fine.mesh().vertex(fine.topology().from(h)).distance(fine.mesh().vertex(fine.topology().to(h)));
             assertTrue(length <= 4 && fine.topology().twin(h) == EdgeTopology.BOUNDARY, "side of " + length);
@@ -30,7 +30,7 @@ class FaceFrameTest {
 
     @Test
     void openingsKeepTheirOrder() {
-        FaceFrame fine = plate.withShortSides(4);
+        FaceFrame fine = plate.withShortSides(each(4));
         assertEquals(2, fine.openings().size());
         for (int i = 0; i < 2; i++) {
             List<Integer> expected = Arrays.stream(HOLES[i]).boxed().toList();
@@ -40,7 +40,13 @@ class FaceFrameTest {
 
     @Test
     void whatIsShortEnoughStaysAsItIs() {
-        assertSame(plate, plate.withShortSides(41));
+        assertSame(plate, plate.withShortSides(each(41)));
+    }
+
+    private double[] each(double mostMm) {
+        double[] most = new double[plate.perimeter().length];
+        Arrays.fill(most, mostMm);
+        return most;
     }
 
     /** Vertices of a loop that the plate had before. */

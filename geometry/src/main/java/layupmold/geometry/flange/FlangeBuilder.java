@@ -2,6 +2,7 @@ package layupmold.geometry.flange;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleBinaryOperator;
 import layupmold.geometry.MoldRegion;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.delaunay.PlanarGraphException;
@@ -31,12 +32,6 @@ public final class FlangeBuilder {
 
     /** Borders are widened by this: where the offset has to rebuild their inner rim, it may lie as much farther out. */
     public static final double REBUILT_RIM_MM = 0.15;
-
-    /**
-     * Sides of the perimeter should be no longer: what grows from longer ones is slivers, near which any distance to the
-     * surface is dear to find, and each of its corners turns the whole side.
-     */
-    public static final double LONGEST_SIDE_MM = 4;
 
     private static final String STAGE = "flange";
 
@@ -146,11 +141,11 @@ public final class FlangeBuilder {
         PlanGrowth growth = start.growth();
         FlangeProfile profile = start.profile();
         FirstRing first = start.first();
-        Rings inner = new Rings(List.of(addBand(first)), growth.tips(first.distanceMm()));
+        Rings inner = climbUnevenly(start, new Rings(List.of(addBand(first)), growth.tips(first.distanceMm())));
         // Long triangles between a foot that climbs and a level top would lean in; farther out they may grow.
         double cornersMm = start.stepMm();
         for (FlangeProfile.Level level : profile.climb()) {
-            Rings outer = new Rings(addRings(growth.by(level.distanceMm()), cornersMm, level.height()),
+            Rings outer = new Rings(addRings(growth.by(level.distanceMm()), cornersMm, (x, y) -> up * level.height()),
                     growth.tips(level.distanceMm()));
             stitch(inner, outer, level.region());
             inner = outer;
@@ -161,7 +156,7 @@ public final class FlangeBuilder {
         for (int i = 0; i < border.length; i++) {
             Geometry wider = PlanRegion.grow(area, border[i] - profile.edgeDistanceMm());
             wider = i == border.length - 1 ? outline(wider, start.bulge(), start.clearanceMm()) : wider;
-            Rings outer = new Rings(addRings(wider, cornersMm, profile.planeHeight()), List.of());
+            Rings outer = new Rings(addRings(wider, cornersMm, (x, y) -> up * profile.planeHeight()), List.of());
             stitch(inner, outer, MoldRegion.BORDER);
             inner = outer;
             cornersMm *= 2;
@@ -170,6 +165,23 @@ public final class FlangeBuilder {
             throw new IllegalStateException("the outline must be one ring, not " + inner.vertices.size());
         }
         return new FlangedSurface(sheet.mesh(), sheet.labels(), unmarkedSkirt, inner.vertices.get(0), List.of());
+    }
+
+    /** The wall's rings between the first and its top, none of them level; the outermost. */
+    private Rings climbUnevenly(WallStart start, Rings foot) {
+        FirstRing first = start.first();
+        FlangeProfile.Level top = start.profile().climb().get(0);
+        WallHeights heights = new WallHeights(first.xyz(), up, top.height());
+        Rings inner = foot;
+        for (int k = 1; k < heights.steps(); k++) {
+            double share = k / (double) heights.steps();
+            double distanceMm = first.distanceMm() + share * (top.distanceMm() - first.distanceMm());
+            Rings outer = new Rings(addRings(start.growth().by(distanceMm), start.stepMm(),
+                    (x, y) -> heights.at(x, y, share)), start.growth().tips(distanceMm));
+            stitch(inner, outer, MoldRegion.WALL);
+            inner = outer;
+        }
+        return inner;
     }
 
     /**
@@ -208,14 +220,15 @@ public final class FlangeBuilder {
         return PlanRegion.PLANE.createPolygon(whole.getExteriorRing());
     }
 
-    /** Rings around the area, their corners at most {@code cornersMm} apart. */
-    private List<int[]> addRings(Geometry area, double cornersMm, double height) {
+    /** Rings around the area, their corners at most {@code cornersMm} apart, at heights that places in plan have. */
+    private List<int[]> addRings(Geometry area, double cornersMm, DoubleBinaryOperator z) {
         List<int[]> rings = new ArrayList<>();
         for (double[] corners : PlanRegion.rings(PlanRegion.stepped(area, cornersMm))) {
             int[] ring = new int[corners.length / 2];
             for (int i = 0; i < ring.length; i++) {
-                ring[i] = sheet.addVertex(lattice.round(corners[2 * i]), lattice.round(corners[2 * i + 1]),
-                        lattice.round(up * height));
+                double x = lattice.round(corners[2 * i]);
+                double y = lattice.round(corners[2 * i + 1]);
+                ring[i] = sheet.addVertex(x, y, lattice.round(z.applyAsDouble(x, y)));
             }
             rings.add(ring);
         }

@@ -22,6 +22,8 @@ record PerimeterSlope(double outX, double outY, double mitre, double elevationRa
     static final double MOST_MITRE = 1.5;
     /** Of a stretch of the perimeter seen along the pull, in its length, to say which way is out. */
     private static final double LEAST_PLAN_SHARE = 0.3;
+    /** Of which the plan alone says it. */
+    private static final double FULL_PLAN_SHARE = 0.6;
     private static final double MOST_REACH = 100;
 
     /** @return the offset of a point so far outward and so high */
@@ -29,8 +31,15 @@ record PerimeterSlope(double outX, double outY, double mitre, double elevationRa
         return new Vector3d(runMm * mitre * outX, runMm * mitre * outY, up * riseMm);
     }
 
-    /** The perimeter's edges: edge i runs from its vertex i to the next. */
-    record Edges(double[] lengths, Vector3d[] continuations, Vector3d[] outward) {
+    /**
+     * The perimeter's edges: edge i runs from its vertex i to the next.
+     *
+     * @param lengths mm
+     * @param continuations unit vectors in which the face would go on
+     * @param outward in plan, as long as the edge's share seen there
+     * @param leaving the same, but level with the continuation where the edge runs up the pull
+     */
+    record Edges(double[] lengths, Vector3d[] continuations, Vector3d[] outward, Vector3d[] leaving) {
 
         static Edges of(TriangleMesh face, int[] perimeter) {
             int n = perimeter.length;
@@ -41,7 +50,7 @@ record PerimeterSlope(double outX, double outY, double mitre, double elevationRa
                     edgeFrom.put(topology.from(h), h);
                 }
             }
-            Edges edges = new Edges(new double[n], new Vector3d[n], new Vector3d[n]);
+            Edges edges = new Edges(new double[n], new Vector3d[n], new Vector3d[n], new Vector3d[n]);
             for (int i = 0; i < n; i++) {
                 Vector3d along = face.vertex(perimeter[(i + 1) % n]).sub(face.vertex(perimeter[i]));
                 Vector3d away = new Vector3d(along).cross(face.areaNormal(edgeFrom.get(perimeter[i]) / 3));
@@ -49,8 +58,15 @@ record PerimeterSlope(double outX, double outY, double mitre, double elevationRa
                 edges.lengths[i] = length;
                 edges.continuations[i] = away.lengthSquared() > 0 ? away.normalize() : away;
                 edges.outward[i] = length > 0 ? new Vector3d(along.y, -along.x, 0).div(length) : new Vector3d();
+                edges.leaving[i] = leaving(edges.outward[i], edges.continuations[i]);
             }
             return edges;
+        }
+
+        private static Vector3d leaving(Vector3d outward, Vector3d continuation) {
+            double unseen = (FULL_PLAN_SHARE - outward.length()) / (FULL_PLAN_SHARE - LEAST_PLAN_SHARE);
+            Vector3d level = new Vector3d(continuation.x, continuation.y, 0);
+            return new Vector3d(outward).lerp(level, Math.max(0, Math.min(1, unseen)));
         }
 
         double lengthMm() {
@@ -63,16 +79,17 @@ record PerimeterSlope(double outX, double outY, double mitre, double elevationRa
          */
         PerimeterSlope slope(int i, double up, double reachMm, double steepestRad) {
             Vector3d continuation = new Vector3d();
-            Vector3d outward = new Vector3d();
-            double planShare = average(i, reachMm, continuation, outward);
-            // Where the perimeter runs up the pull or leans over itself, only a longer stretch shows where out is.
-            for (double wide = 2 * reachMm; planShare < LEAST_PLAN_SHARE && wide < MOST_REACH * reachMm; wide *= 2) {
-                outward.zero();
-                planShare = average(i, wide, new Vector3d(), outward);
+            Vector3d out = new Vector3d();
+            average(i, reachMm, continuations, continuation);
+            average(i, reachMm, leaving, out);
+            Vector3d wide = outOfLongerStretch(i, reachMm);
+            if (wide != null && wide.dot(out) <= 0) {
+                // The face curls back in there.
+                out = wide;
             }
-            double length = Math.hypot(outward.x, outward.y);
-            double x = length > 0 ? outward.x / length : 1;
-            double y = length > 0 ? outward.y / length : 0;
+            double length = Math.hypot(out.x, out.y);
+            double x = length > 0 ? out.x / length : 1;
+            double y = length > 0 ? out.y / length : 0;
             double mitre = mitre(i, reachMm);
             double run = mitre * (continuation.x * x + continuation.y * y);
             double rise = up * continuation.z;
@@ -80,11 +97,31 @@ record PerimeterSlope(double outX, double outY, double mitre, double elevationRa
             return new PerimeterSlope(x, y, mitre, elevation, up);
         }
 
-        /** Sums over the edges within reach of vertex {@code i}, near ones counting more; their share seen in plan. */
-        double average(int i, double reachMm, Vector3d continuation, Vector3d outward) {
+        /** Where the perimeter runs up the pull, only a longer stretch shows where out is in plan; null elsewhere. */
+        private Vector3d outOfLongerStretch(int i, double reachMm) {
+            double reach = reachMm;
+            Vector3d out = new Vector3d();
+            double planShare = average(i, reach, outward, out);
+            if (planShare >= LEAST_PLAN_SHARE) {
+                return null;
+            }
+            while (planShare < LEAST_PLAN_SHARE && 2 * reach < MOST_REACH * reachMm) {
+                reach *= 2;
+                out.zero();
+                planShare = average(i, reach, outward, out);
+            }
+            return out;
+        }
+
+        /**
+         * Adds up what edges within reach of vertex {@code i} have, near ones counting more.
+         *
+         * @return mean length of what was added
+         */
+        double average(int i, double reachMm, Vector3d[] of, Vector3d sum) {
             double[] counted = new double[2];
-            addAhead(i, reachMm, continuation, outward, counted);
-            addBehind(i, reachMm, continuation, outward, counted);
+            addAhead(i, reachMm, of, sum, counted);
+            addBehind(i, reachMm, of, sum, counted);
             return counted[0] > 0 ? counted[1] / counted[0] : 0;
         }
 
@@ -92,39 +129,37 @@ record PerimeterSlope(double outX, double outY, double mitre, double elevationRa
         double mitre(int i, double reachMm) {
             Vector3d ahead = new Vector3d();
             Vector3d behind = new Vector3d();
-            addAhead(i, reachMm, new Vector3d(), ahead, new double[2]);
-            addBehind(i, reachMm, new Vector3d(), behind, new double[2]);
+            addAhead(i, reachMm, leaving, ahead, new double[2]);
+            addBehind(i, reachMm, leaving, behind, new double[2]);
             double half = ahead.lengthSquared() > 0 && behind.lengthSquared() > 0 ? ahead.angle(behind) / 2 : 0;
             return 1 / Math.max(1 / MOST_MITRE, Math.cos(half));
         }
 
-        private void addAhead(int i, double reachMm, Vector3d continuation, Vector3d outward, double[] counted) {
+        private void addAhead(int i, double reachMm, Vector3d[] of, Vector3d sum, double[] counted) {
             int n = lengths.length;
             double walked = 0;
             for (int k = 0; k < n && (k == 0 || walked < reachMm); k++) {
-                add((i + k) % n, walked, reachMm, continuation, outward, counted);
+                add((i + k) % n, walked, reachMm, of, sum, counted);
                 walked += lengths[(i + k) % n];
             }
         }
 
-        private void addBehind(int i, double reachMm, Vector3d continuation, Vector3d outward, double[] counted) {
+        private void addBehind(int i, double reachMm, Vector3d[] of, Vector3d sum, double[] counted) {
             int n = lengths.length;
             double walked = 0;
             for (int k = 1; k <= n && (k == 1 || walked < reachMm); k++) {
-                add((i - k + n) % n, walked, reachMm, continuation, outward, counted);
+                add((i - k + n) % n, walked, reachMm, of, sum, counted);
                 walked += lengths[(i - k + n) % n];
             }
         }
 
-        private void add(int edge, double walked, double reachMm, Vector3d continuation, Vector3d outward,
-                double[] counted) {
+        private void add(int edge, double walked, double reachMm, Vector3d[] of, Vector3d sum, double[] counted) {
             double within = Math.min(lengths[edge], reachMm - walked);
             double middle = (walked + within / 2) / reachMm;
             double weight = within * (1 - middle * middle);
-            continuation.fma(weight, continuations[edge]);
-            outward.fma(weight, this.outward[edge]);
+            sum.fma(weight, of[edge]);
             counted[0] += weight;
-            counted[1] += weight * this.outward[edge].length();
+            counted[1] += weight * of[edge].length();
         }
     }
 }

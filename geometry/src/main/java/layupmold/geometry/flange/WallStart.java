@@ -51,7 +51,7 @@ record WallStart(PlanGrowth growth, MultiPoint bulge, double clearanceMm, Flange
         for (Coordinate c : bulge.getCoordinates()) {
             highest = Math.max(highest, up * c.z);
         }
-        double stepMm = highest - lowest > LEVEL_MM ? STEP_MM : FlangeBuilder.LONGEST_SIDE_MM;
+        double stepMm = highest - lowest > LEVEL_MM ? STEP_MM : PerimeterSides.LONGEST_MM;
         PlanGrowth growth = new PlanGrowth(plan);
         FlangeProfile profile = FlangeProfile.of(spec, radiusMm, Math.abs(offsetMm) * growth.mostMitre(), lowest,
                 highest, bulge.isEmpty() ? 0 : clearanceMm);

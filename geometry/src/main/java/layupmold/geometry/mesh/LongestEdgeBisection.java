@@ -14,27 +14,26 @@ import java.util.Arrays;
  */
 public final class LongestEdgeBisection {
 
-    private final double mostSquared;
     private final IntArrayDeque sides = new IntArrayDeque();
     private double[] xyz;
     private int vertexCount;
     private int[] from;
     private int[] twin;
-    private boolean[] isSide;
+    /** Squares of how long sides may be; 0 for other half-edges. */
+    private double[] mostSquared;
     private int halfEdgeCount;
 
-    private LongestEdgeBisection(TriangleMesh mesh, EdgeTopology topology, int[] sides, double mostSquared) {
-        this.mostSquared = mostSquared;
+    private LongestEdgeBisection(TriangleMesh mesh, EdgeTopology topology, int[] sides, double[] mostMm) {
         xyz = mesh.xyz().clone();
         vertexCount = mesh.vertexCount();
         from = mesh.triangles().clone();
         halfEdgeCount = from.length;
         twin = new int[halfEdgeCount];
         Arrays.setAll(twin, topology::twin);
-        isSide = new boolean[halfEdgeCount];
-        for (int h : sides) {
-            isSide[h] = true;
-            this.sides.addLast(h);
+        mostSquared = new double[halfEdgeCount];
+        for (int i = 0; i < sides.length; i++) {
+            mostSquared[sides[i]] = mostMm[i] * mostMm[i];
+            this.sides.addLast(sides[i]);
         }
     }
 
@@ -42,22 +41,23 @@ public final class LongestEdgeBisection {
      * @param mesh two-manifold
      * @param topology its edges
      * @param sides half-edges without a twin
-     * @param mostMm longest that one of these may be left
+     * @param mostMm longest that each of these may be left
      * @return {@code mesh} itself if none is longer; otherwise its vertices, and after them those in the middle of sides
      */
-    public static TriangleMesh shorten(TriangleMesh mesh, EdgeTopology topology, int[] sides, double mostMm) {
-        double mostSquared = mostMm * mostMm;
-        double longest = 0;
-        for (int h : sides) {
-            longest = Math.max(longest, mesh.vertex(topology.from(h)).distanceSquared(mesh.vertex(topology.to(h))));
-        }
-        return longest <= mostSquared ? mesh : new LongestEdgeBisection(mesh, topology, sides, mostSquared).run();
+    public static TriangleMesh shorten(TriangleMesh mesh, EdgeTopology topology, int[] sides, double[] mostMm) {
+        LongestEdgeBisection bisection = new LongestEdgeBisection(mesh, topology, sides, mostMm);
+        return Arrays.stream(sides).anyMatch(bisection::isTooLong) ? bisection.run() : mesh;
+    }
+
+    /** Not if it is no side any more: what was beyond its middle is one of its own. */
+    private boolean isTooLong(int side) {
+        return mostSquared[side] > 0 && lengthSquared(side) > mostSquared[side];
     }
 
     private TriangleMesh run() {
         while (!sides.isEmpty()) {
             int side = sides.removeFirst();
-            while (lengthSquared(side) > mostSquared) {
+            while (isTooLong(side)) {
                 bisect(terminal(longest(side)));
             }
         }
@@ -122,7 +122,7 @@ public final class LongestEdgeBisection {
         if (halfEdgeCount > from.length) {
             from = Arrays.copyOf(from, 2 * halfEdgeCount);
             twin = Arrays.copyOf(twin, 2 * halfEdgeCount);
-            isSide = Arrays.copyOf(isSide, 2 * halfEdgeCount);
+            mostSquared = Arrays.copyOf(mostSquared, 2 * halfEdgeCount);
         }
         from[rest] = middle;
         from[rest + 1] = from[next];
@@ -136,13 +136,13 @@ public final class LongestEdgeBisection {
         join(next, rest + 2);
         inherit(h, rest);
         inherit(next, rest + 1);
-        isSide[next] = false;
+        mostSquared[next] = 0;
         return rest;
     }
 
     private void inherit(int h, int part) {
-        isSide[part] = isSide[h];
-        if (isSide[h]) {
+        mostSquared[part] = mostSquared[h];
+        if (mostSquared[h] > 0) {
             sides.addLast(part);
         }
     }

@@ -13,6 +13,7 @@ import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.FlangeSpec;
 import layupmold.geometry.recipe.Keep;
 import layupmold.geometry.shapes.Shapes;
+import layupmold.geometry.testparts.HeelCup;
 import org.joml.Vector3d;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -85,6 +86,24 @@ class PerimeterSkirtTest {
                 FlangeSpec.defaults(), offsetMm, 1.1 * offsetMm).grow();
         assertEquals(0, SelfIntersections.find(skirt.mesh(), TriangleBvh.of(skirt.mesh()), 10).length);
         assertTrue(PerimeterPlan.faults(skirt.mesh().xyz(), skirt.ring()).isEmpty(), "seen along the pull");
+    }
+
+    /** Seen along the pull a steep perimeter hardly shows where out is; the face beside it does: a sphere, tangentially. */
+    @Test
+    void goesOnAlongTheFaceWhereThePerimeterRunsUpThePull() {
+        TriangleMesh cup = HeelCup.cutAt(10, 2, 1).flipped();
+        int[] perimeter = perimeter(cup);
+        PerimeterSkirt.Result skirt = skirt(cup, new FlangeSpec(20, DRAFT, 3, 2, 0), 1, 2);
+        int steep = 0;
+        for (int i = 0; i < perimeter.length; i++) {
+            Vector3d from = cup.vertex(perimeter[i]);
+            if (from.z < -4 && from.z > -10) {
+                Vector3d along = skirt.mesh().vertex(skirt.ring()[i]).sub(from).normalize();
+                assertEquals(0, along.dot(from.normalize(new Vector3d())), 0.05, "at " + from);
+                steep++;
+            }
+        }
+        assertTrue(steep > 10);
     }
 
     /** A square plate's skirt is a frame of one width, its corners mitred. */

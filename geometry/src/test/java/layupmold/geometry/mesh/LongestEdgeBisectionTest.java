@@ -76,10 +76,33 @@ class LongestEdgeBisectionTest {
         }
     }
 
+    /** The outline of the frame: its first side in pieces of a millimetre, the others in pieces of 4. */
+    @Test
+    void everySideHasALengthOfItsOwn() {
+        TriangleMesh frame = frame();
+        EdgeTopology before = EdgeTopology.of(frame);
+        int[] sides = loops(frame).stream().filter(loop -> before.from(loop[0]) < 4).findFirst().orElseThrow();
+        double[] most = each(sides, MOST_MM);
+        for (int i = 0; i < sides.length; i++) {
+            most[i] = frame.vertex(before.from(sides[i])).y + frame.vertex(before.to(sides[i])).y == 0 ? 1 : MOST_MM;
+        }
+        TriangleMesh shortened = LongestEdgeBisection.shorten(frame, before, sides, most);
+        EdgeTopology topology = EdgeTopology.of(shortened);
+        for (int h = 0; h < 3 * shortened.triangleCount(); h++) {
+            double y = shortened.vertex(topology.from(h)).y + shortened.vertex(topology.to(h)).y;
+            if (topology.twin(h) < 0 && y == 0) {
+                assertTrue(length(shortened, topology, h) <= 1 && length(shortened, topology, h) > 0.5);
+            } else if (topology.twin(h) < 0 && y == 80) {
+                assertTrue(length(shortened, topology, h) <= MOST_MM && length(shortened, topology, h) > 2);
+            }
+        }
+    }
+
     @Test
     void aMeshOfShortSidesIsLeftAlone() {
         EdgeTopology topology = EdgeTopology.of(roof);
-        assertSame(roof, LongestEdgeBisection.shorten(roof, topology, topology.boundaryLoops().get(0), 110));
+        int[] sides = topology.boundaryLoops().get(0);
+        assertSame(roof, LongestEdgeBisection.shorten(roof, topology, sides, each(sides, 110)));
     }
 
     /** A square ring: its outer corners are vertices 0 to 3, the hole's 4 to 7. */
@@ -94,7 +117,13 @@ class LongestEdgeBisectionTest {
     }
 
     private static TriangleMesh shorten(TriangleMesh mesh, int[] sides) {
-        return LongestEdgeBisection.shorten(mesh, EdgeTopology.of(mesh), sides, MOST_MM);
+        return LongestEdgeBisection.shorten(mesh, EdgeTopology.of(mesh), sides, each(sides, MOST_MM));
+    }
+
+    private static double[] each(int[] sides, double mostMm) {
+        double[] most = new double[sides.length];
+        Arrays.fill(most, mostMm);
+        return most;
     }
 
     private static List<int[]> loops(TriangleMesh mesh) {
