@@ -12,6 +12,7 @@ import layupmold.geometry.mesh.CoordinateLattice;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.offset.repair.LocalRepair;
+import layupmold.geometry.offset.repair.WallPleats;
 import layupmold.geometry.recipe.InspectSpec;
 import org.joml.Vector3d;
 
@@ -58,11 +59,12 @@ public final class OffsetStage {
         }
         RepairedSurface best =
                 moved != null ? Refining.refined(moved, regions, lattice) : sound(repair, surface, lattice);
-        byte[] left = new byte[best.fit().labels().length];
+        WallPleats.Result smooth = WallPleats.smooth(best.fit().mesh(), best.fit().labels());
+        byte[] left = new byte[smooth.labels().length];
         for (int t = 0; t < left.length; t++) {
-            left[t] = (byte) best.fit().labels()[t];
+            left[t] = (byte) smooth.labels()[t];
         }
-        TriangleMesh mesh = inward ? best.fit().mesh().flipped() : best.fit().mesh();
+        TriangleMesh mesh = inward ? smooth.mesh().flipped() : smooth.mesh();
         return new OffsetSurface(mesh, left, outline(mesh), method(best.from()), best.from().cellMm(),
                 best.worst(), findings(best.from(), face, repair.crossedBefore()));
     }
