@@ -203,8 +203,9 @@ public final class MoldPipeline {
         FaceFrame turned = FaceFrame.of(face, leaving, female);
         frame = turned.fromPart();
 
-        // On caps it is a groove of either tool.
-        TrimMark mark = TrimMark.of(recipe.flange().trimLineDepthMm(), female ? offsetMm : -offsetMm);
+        // On caps it is a groove of either tool, whose body lies outside or inside the part.
+        TrimMark groove = TrimMark.of(recipe.flange().trimLineDepthMm(), female ? offsetMm : -offsetMm);
+        TrimMark mark = female ? groove : groove.reversed();
         boolean[] plugged = plugged(turned, unitMm);
         FaceFrame fine = turned.withShortSides(
                 PerimeterSides.mostMm(turned.mesh(), turned.topology(), turned.perimeter()));
@@ -212,7 +213,7 @@ public final class MoldPipeline {
                 fine.openings(), fine.perimeter(), marks(plugged, mark),
                 CorePlugs.collars(plugged, recipe.tool(), offsetMm, ballMm, recipe.inspect().flexDepthMm())));
         collect(capped.findings());
-        TriangleMesh engraved = TrimEngraving.engrave(capped, female ? mark.depthMm() : -mark.depthMm());
+        TriangleMesh engraved = TrimEngraving.engrave(capped, mark.depthMm());
 
         CoordinateLattice lattice = CoordinateLattice.within(extentMm(engraved));
         FlangedSurface flanged =

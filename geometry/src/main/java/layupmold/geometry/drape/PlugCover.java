@@ -33,6 +33,6 @@ final class PlugCover {
                 perimeter = loop;
             }
         }
-        return OpeningCapper.cap(sheet, topology, openings, perimeter, 0).mesh();
+        return OpeningCapper.cap(sheet, topology, openings, perimeter).mesh();
     }
 }

@@ -11,7 +11,8 @@ package layupmold.geometry.mark;
  *
  * @param leadMm plain strip between the line and the mark
  * @param widthMm of the mark
- * @param depthMm of the mark at its middle; all 0 for no mark
+ * @param depthMm of the mark at its middle, positive for a mark raised along the surface's normal and negative for a
+ *     sunk one; all 0 for no mark
  */
 public record TrimMark(double leadMm, double widthMm, double depthMm) {
 
@@ -56,6 +57,11 @@ public record TrimMark(double leadMm, double widthMm, double depthMm) {
         double b = LEAST_HALF_MM * (1 + a);
         double c = LEAST_HALF_MM * LEAST_HALF_MM - a * a * depth * depth;
         return (b + Math.sqrt(b * b - (1 + 2 * a) * c)) / (1 + 2 * a);
+    }
+
+    /** The same mark on the surface's other side. */
+    public TrimMark reversed() {
+        return new TrimMark(leadMm, widthMm, -depthMm);
     }
 
     /** Distance of the deepest line from the trim line. */

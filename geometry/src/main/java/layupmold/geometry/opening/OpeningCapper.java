@@ -36,7 +36,8 @@ public final class OpeningCapper {
      * @param topology its edges
      * @param openingLoops boundary half-edges of each opening, in order, face on the left
      * @param perimeterLoop boundary half-edges of the perimeter
-     * @param trimMarks of each opening; {@link TrimMark#NONE} for none
+     * @param trimMarks of each opening, their depths signed: positive along the face's normals; {@link TrimMark#NONE}
+     *     for none
      * @throws Rejection if an opening cannot be closed without crossing itself or the face, or two caps cross
      */
     public static CappedFace cap(TriangleMesh face, EdgeTopology topology, List<int[]> openingLoops,
@@ -55,11 +56,11 @@ public final class OpeningCapper {
         return new OpeningCapper(collared, openingLoops, trimMarks).run(perimeterLoop);
     }
 
-    /** The same with a mark of one width right beside every opening. */
-    public static CappedFace cap(TriangleMesh face, EdgeTopology topology, List<int[]> openingLoops,
-            int[] perimeterLoop, double trimRingWidthMm) {
+    /** The same without marks. */
+    public static CappedFace cap(
+            TriangleMesh face, EdgeTopology topology, List<int[]> openingLoops, int[] perimeterLoop) {
         TrimMark[] marks = new TrimMark[openingLoops.size()];
-        Arrays.fill(marks, new TrimMark(0, trimRingWidthMm, trimRingWidthMm * TrimEngraving.MOST_DEPTH_BY_WIDTH));
+        Arrays.fill(marks, TrimMark.NONE);
         return cap(face, topology, openingLoops, perimeterLoop, marks);
     }
 

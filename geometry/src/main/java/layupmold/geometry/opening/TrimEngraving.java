@@ -6,9 +6,6 @@ import layupmold.geometry.mesh.TriangleMesh;
 /** Sinks the trim rings of a capped face into grooves. */
 public final class TrimEngraving {
 
-    /** Rings are made so that grooves up to this share of their width, either way, cross neither cap nor face. */
-    public static final double MOST_DEPTH_BY_WIDTH = 1 / 3.0;
-
     /** A groove's walls turn by 34° on a flat cap; while none turns by more than 66°, none folds onto its neighbours. */
     private static final double SAFE_TURN_COSINE = 0.4;
     private static final double FLUSH_COSINE = 0.85;
@@ -23,7 +20,8 @@ public final class TrimEngraving {
      * Moves every vertex of a trim ring along the cap's normal around there by the depth times
      * {@link CappedFace#trimProfile}; nothing else moves. O(n).
      *
-     * @param depthMm signed: positive moves along the outward normal, into the body of a female tool
+     * @param depthMm signed: positive moves along the outward normal, into the body of a female tool. Up to the depth
+     *     of the marks the face was capped with, nothing crosses
      * @return a mesh with the vertices and triangles of {@code capped.mesh()}; that mesh itself without rings or depth
      */
     public static TriangleMesh engrave(CappedFace capped, double depthMm) {
@@ -34,19 +32,16 @@ public final class TrimEngraving {
     }
 
     /**
-     * True if a groove of the greatest depth, raised or sunk, leaves a patch clear of itself and of the face: either
-     * because no triangle turns far and the face lies flush, or by the exact test.
+     * True if a groove leaves a patch clear of itself and of the face: either because no triangle turns far and the
+     * face lies flush, or by the exact test.
+     *
+     * @param depthMm signed: positive along the patch's normal
      */
-    static boolean fits(TriangleMesh patch, double[] profile, double widthMm, TriangleMesh face, OpeningLoop loop) {
-        boolean flush = leastRimCosine(patch, loop) >= FLUSH_COSINE;
-        for (int sign = -1; sign <= 1; sign += 2) {
-            TriangleMesh engraved = engrave(patch, 0, profile, sign * widthMm * MOST_DEPTH_BY_WIDTH);
-            boolean safe = flush && leastTurnCosine(patch, engraved) >= SAFE_TURN_COSINE;
-            if (!safe && !PatchCheck.isFree(engraved, face, loop)) {
-                return false;
-            }
-        }
-        return true;
+    static boolean fits(TriangleMesh patch, double[] profile, double depthMm, TriangleMesh face, OpeningLoop loop) {
+        TriangleMesh engraved = engrave(patch, 0, profile, depthMm);
+        boolean safe = leastRimCosine(patch, loop) >= FLUSH_COSINE
+                && leastTurnCosine(patch, engraved) >= SAFE_TURN_COSINE;
+        return safe || PatchCheck.isFree(engraved, face, loop);
     }
 
     /** How far the face turns from the patch at the loop, at most. */

@@ -76,7 +76,7 @@ final class TrimRingCut {
         for (int v = 0; v < vertexCount; v++) {
             profile[v] = Math.max(0, 1 - 2 * Math.abs(distance[v] - mark.valleyMm()) / mark.widthMm());
         }
-        return TrimEngraving.fits(mesh, profile, mark.widthMm(), face, loop)
+        return TrimEngraving.fits(mesh, profile, mark.depthMm(), face, loop)
                 ? new Result(mesh, new TrimRing(mark.endMm(), valley, inner), profile) : null;
     }
 

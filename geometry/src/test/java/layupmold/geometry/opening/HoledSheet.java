@@ -8,6 +8,7 @@ import java.util.Random;
 import java.util.TreeSet;
 import java.util.stream.DoubleStream;
 import layupmold.geometry.delaunay.ConstrainedDelaunay;
+import layupmold.geometry.mark.TrimMark;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 
@@ -113,8 +114,15 @@ final class HoledSheet {
                 .toArray();
     }
 
-    CappedFace capped(double trimRingWidthMm) {
-        return OpeningCapper.cap(mesh, topology, openings, perimeter, trimRingWidthMm);
+    CappedFace capped() {
+        return OpeningCapper.cap(mesh, topology, openings, perimeter);
+    }
+
+    /** With a mark right beside every opening, raised or, with a negative depth, sunk. */
+    CappedFace capped(double markWidthMm, double markDepthMm) {
+        TrimMark[] marks = new TrimMark[openings.size()];
+        Arrays.fill(marks, new TrimMark(0, markWidthMm, markDepthMm));
+        return OpeningCapper.cap(mesh, topology, openings, perimeter, marks);
     }
 
     private double spread(int[] loop) {

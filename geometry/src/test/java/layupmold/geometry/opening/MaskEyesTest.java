@@ -10,6 +10,7 @@ import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.face.FaceExtraction;
 import layupmold.geometry.face.FaceResult;
+import layupmold.geometry.mark.TrimMark;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.mesh.io.MeshLimits;
@@ -41,7 +42,14 @@ class MaskEyesTest {
             double flatness = OpeningLoop.of(face.mesh(), face.topology(), eye).flatness();
             assertTrue(flatness < 0.8, "the loop leaves its plane by " + flatness + " mm");
         }
-        CappedFace capped = OpeningCapper.cap(face.mesh(), face.topology(), face.openings(), face.perimeter(), 0.9);
+        TrimMark mark = new TrimMark(0, 0.9, 0.3);
+        assertClosedAlike(face, mark);
+        assertClosedAlike(face, mark.reversed());
+    }
+
+    private static void assertClosedAlike(FaceResult face, TrimMark mark) {
+        CappedFace capped = OpeningCapper.cap(
+                face.mesh(), face.topology(), face.openings(), face.perimeter(), new TrimMark[] {mark, mark});
         assertEquals(0, SelfIntersections.find(capped.mesh(), TriangleBvh.of(capped.mesh()), 1).length);
         assertEquals(1, EdgeTopology.of(capped.mesh()).boundaryLoops().size());
         for (Cap cap : capped.caps()) {

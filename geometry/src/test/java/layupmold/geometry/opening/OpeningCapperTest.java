@@ -16,6 +16,7 @@ import layupmold.geometry.bvh.TriangleBvh;
 import layupmold.geometry.face.FaceExtraction;
 import layupmold.geometry.face.FaceResult;
 import layupmold.geometry.finding.Rejection;
+import layupmold.geometry.mark.TrimMark;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import layupmold.geometry.recipe.Keep;
@@ -37,7 +38,7 @@ class OpeningCapperTest {
     @CsvSource({"5, 24", "12, 60", "25, 120", "35, 160", "35, 40", "45, 120", "55, 120"})
     void circularHoleInSphereIsRefilled(double halfAngleDeg, int corners) {
         HoledSheet sheet = sphereSheet(halfAngleDeg, corners);
-        CappedFace capped = sheet.capped(0);
+        CappedFace capped = sheet.capped();
         assertSound(sheet, capped);
         double off = worst(capped, p -> Math.abs(p.length() - RADIUS));
         assertEquals(CapShape.TANGENT, capped.caps().get(0).shape());
@@ -48,7 +49,7 @@ class OpeningCapperTest {
     @ValueSource(ints = {16, 100, 700})
     void holeInPlaneIsFlatToRounding(int corners) {
         HoledSheet sheet = HoledSheet.of(40, 2, List.of(HoledSheet.flower(20, 5, 0.4, corners)), tiltedPlane());
-        CappedFace capped = sheet.capped(0);
+        CappedFace capped = sheet.capped();
         assertSound(sheet, capped);
         assertEquals(CapShape.PLANAR, capped.caps().get(0).shape());
         double off = worst(capped, p -> Math.abs((p.x - 2 * p.y + 3 * p.z) / Math.sqrt(14) - 100));
@@ -62,7 +63,7 @@ class OpeningCapperTest {
         FaceResult face = FaceExtraction.extract(
                 tray.mesh(), EdgeTopology.of(tray.mesh()), tray.pull(), new Keep.Outer());
         CappedFace capped = OpeningCapper.cap(
-                face.mesh(), face.topology(), face.openings(), face.perimeter(), 0);
+                face.mesh(), face.topology(), face.openings(), face.perimeter());
         assertEquals(3, capped.caps().size());
         assertEquals(0, SelfIntersections.find(capped.mesh(), 1).length);
         assertEquals(1, EdgeTopology.of(capped.mesh()).boundaryLoops().size());
@@ -73,7 +74,7 @@ class OpeningCapperTest {
         TriangleMesh sphere = Shapes.sphere(RADIUS, 60);
         HoledSheet sheet = without(sphere, c -> c.z < 0 || c.angle(new Vector3d(1, 0.3, 0.8)) < 0.4);
         assertEquals(1, sheet.openings.size());
-        CappedFace capped = sheet.capped(0);
+        CappedFace capped = sheet.capped();
         assertSound(sheet, capped);
         double off = worst(capped, p -> Math.abs(p.length() - RADIUS));
         assertTrue(off <= 0.02 * RADIUS, "off the sphere by " + off / RADIUS + " R");
@@ -85,7 +86,7 @@ class OpeningCapperTest {
         double radius = 30;
         HoledSheet sheet = HoledSheet.of(45, 1.5, List.of(HoledSheet.ellipse(0, 0, around, along, corners)),
                 (u, v) -> new double[] {radius * Math.sin(u / radius), v, radius * Math.cos(u / radius)});
-        CappedFace capped = sheet.capped(0);
+        CappedFace capped = sheet.capped();
         assertSound(sheet, capped);
         double off = worst(capped, p -> Math.abs(Math.hypot(p.x, p.z) - radius));
         assertTrue(off <= 0.02 * radius, "off the cylinder by " + off / radius + " R");
@@ -98,7 +99,7 @@ class OpeningCapperTest {
         double scale = 60;
         HoledSheet sheet = HoledSheet.of(35, 1.5, List.of(HoledSheet.flower(20, 3, 0.3, corners)),
                 (u, v) -> new double[] {u, v, (u * u - v * v) / scale});
-        CappedFace capped = sheet.capped(0);
+        CappedFace capped = sheet.capped();
         assertSound(sheet, capped);
         double off = worst(capped, p -> Math.abs(p.z - (p.x * p.x - p.y * p.y) / scale));
         assertTrue(off <= 0.02 * scale / 2, "off the saddle by " + off + " mm");
@@ -119,7 +120,7 @@ class OpeningCapperTest {
         }
         HoledSheet tube = without(new TriangleMesh(xyz, sphere.triangles()), c -> Math.abs(c.z) > 25);
         assertEquals(1, tube.openings.size());
-        CappedFace capped = tube.capped(0);
+        CappedFace capped = tube.capped();
         assertSound(tube, capped);
         assertEquals(CapShape.PLANAR, capped.caps().get(0).shape());
         // A polygon of 80 sides in a circle of radius 10.
@@ -129,7 +130,7 @@ class OpeningCapperTest {
     @Test
     void longThinSlotInSphereStaysOnIt() {
         HoledSheet sheet = HoledSheet.of(45, 1.2, List.of(HoledSheet.ellipse(0, 0, 35, 1.5, 200)), onSphere());
-        CappedFace capped = sheet.capped(0);
+        CappedFace capped = sheet.capped();
         assertSound(sheet, capped);
         assertTrue(worst(capped, p -> Math.abs(p.length() - RADIUS)) < 0.005 * RADIUS);
     }
@@ -154,7 +155,7 @@ class OpeningCapperTest {
         });
         // The loop of 120 edges is the opening, whichever loop is longer.
         int[] loop = sheet.topology.boundaryLoops().stream().filter(l -> l.length == 120).findFirst().orElseThrow();
-        CappedFace capped = OpeningCapper.cap(sheet.mesh, sheet.topology, List.of(loop), sheet.perimeter, 0);
+        CappedFace capped = OpeningCapper.cap(sheet.mesh, sheet.topology, List.of(loop), sheet.perimeter);
         assertEquals(0, EdgeTopology.of(capped.mesh()).nonManifoldCount());
         int first = capped.caps().get(0).firstTriangle();
         assertEquals(0, SelfIntersections.findInvolving(capped.mesh(), first, 10).length);
@@ -164,7 +165,7 @@ class OpeningCapperTest {
     void tinyLoopsAreClosed() {
         for (int corners = 3; corners <= 6; corners++) {
             HoledSheet sheet = HoledSheet.of(10, 1, List.of(HoledSheet.circle(0.1, 0.2, 0.05, corners)), onSphere());
-            CappedFace capped = sheet.capped(0.5);
+            CappedFace capped = sheet.capped(0.5, 0.15);
             assertSound(sheet, capped);
             assertEquals(List.of("trim-mark-does-not-fit"),
                     capped.findings().stream().map(f -> f.code()).toList());
@@ -177,7 +178,7 @@ class OpeningCapperTest {
         TriangleMesh grid = Shapes.sheet(10, 10);
         // Two squares of the grid that share only the vertex (5, 5).
         HoledSheet sheet = without(grid, c -> (int) c.x == 4 && (int) c.y == 4 || (int) c.x == 5 && (int) c.y == 5);
-        CappedFace capped = sheet.capped(0);
+        CappedFace capped = sheet.capped();
         assertSound(sheet, capped);
         assertEquals(100, capped.mesh().area(), 1e-9);
         assertEquals(2, capped.caps().stream().mapToDouble(Cap::areaMm2).sum(), 1e-9);
@@ -200,7 +201,7 @@ class OpeningCapperTest {
         }
         TriangleMesh face = new TriangleMesh(xyz, triangles);
         EdgeTopology topology = EdgeTopology.of(face);
-        CappedFace capped = OpeningCapper.cap(face, topology, dome.openings, dome.perimeter, 0);
+        CappedFace capped = OpeningCapper.cap(face, topology, dome.openings, dome.perimeter);
         assertEquals(CapShape.MEMBRANE, capped.caps().get(0).shape());
         assertEquals("cap-plainer-than-wanted", capped.findings().get(0).code());
         assertEquals(0, SelfIntersections.find(capped.mesh(), TriangleBvh.of(capped.mesh()), 1).length);
@@ -219,7 +220,7 @@ class OpeningCapperTest {
         System.arraycopy(new int[] {n, n + 1, n + 2}, 0, triangles, plane.mesh.triangles().length, 3);
         TriangleMesh face = new TriangleMesh(xyz, triangles);
         Rejection e = assertThrows(Rejection.class, () -> OpeningCapper.cap(face, EdgeTopology.of(face),
-                plane.openings, plane.perimeter, 0));
+                plane.openings, plane.perimeter));
         assertEquals("opening-cannot-be-capped", e.finding().code());
         assertEquals(3, e.finding().place().x(), 0.1);
         assertEquals(4, e.finding().place().y(), 0.1);
@@ -247,7 +248,7 @@ class OpeningCapperTest {
         int[] top = topology.boundaryLoops().stream().filter(l -> topology.from(l[0]) >= n).findFirst().orElseThrow();
         int[] bottom = topology.boundaryLoops().stream().filter(l -> l != top && topology.from(l[0]) < n).findFirst()
                 .orElseThrow();
-        CappedFace capped = OpeningCapper.cap(tube.mesh, topology, List.of(top), bottom, 0);
+        CappedFace capped = OpeningCapper.cap(tube.mesh, topology, List.of(top), bottom);
         EdgeTopology closed = EdgeTopology.of(capped.mesh());
         assertEquals(0, closed.nonManifoldCount());
         assertEquals(n, closed.boundaryCount());
@@ -264,8 +265,8 @@ class OpeningCapperTest {
             holes.add(HoledSheet.ellipse(20 * (i % 3) - 20, 20 * (i / 3) - 20, 6, 8, 40 + i));
         }
         HoledSheet sheet = HoledSheet.of(35, 1.2, holes, onSphere());
-        CappedFace one = new ForkJoinPool(1).submit(() -> sheet.capped(0.8)).get();
-        CappedFace four = new ForkJoinPool(4).submit(() -> sheet.capped(0.8)).get();
+        CappedFace one = new ForkJoinPool(1).submit(() -> sheet.capped(0.8, 0.25)).get();
+        CappedFace four = new ForkJoinPool(4).submit(() -> sheet.capped(0.8, 0.25)).get();
         assertSound(sheet, one);
         assertArrayEquals(one.mesh().xyz(), four.mesh().xyz());
         assertArrayEquals(one.mesh().triangles(), four.mesh().triangles());
@@ -281,10 +282,12 @@ class OpeningCapperTest {
         List<int[]> openings = new ArrayList<>(sheet.openings);
         openings.removeIf(loop -> loop.length != 500);
         assertEquals(20, openings.size());
+        TrimMark[] marks = new TrimMark[20];
+        Arrays.fill(marks, new TrimMark(0, 1, 0.3));
         long best = Long.MAX_VALUE;
         for (int run = 0; run < 3; run++) {
             long start = System.nanoTime();
-            CappedFace capped = OpeningCapper.cap(sheet.mesh, sheet.topology, openings, sheet.perimeter, 1);
+            CappedFace capped = OpeningCapper.cap(sheet.mesh, sheet.topology, openings, sheet.perimeter, marks);
             best = Math.min(best, System.nanoTime() - start);
             assertEquals(List.of(), capped.findings());
         }

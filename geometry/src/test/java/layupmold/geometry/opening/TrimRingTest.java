@@ -25,7 +25,7 @@ class TrimRingTest {
     @CsvSource({"64, 0.5", "64, 1", "64, 4", "400, 1", "12, 1"})
     void ringRunsAtItsWidthAlongACircle(int corners, double width) {
         HoledSheet sheet = HoledSheet.of(20, 1.5, List.of(HoledSheet.circle(0, 0, 10, corners)), FLAT);
-        CappedFace capped = sheet.capped(width);
+        CappedFace capped = sheet.capped(width, width / 3);
         OpeningCapperTest.assertSound(sheet, capped);
         TrimRing ring = capped.caps().get(0).trimRings().get(0);
         double sagitta = 10 * (1 - Math.cos(Math.PI / corners));
@@ -43,7 +43,7 @@ class TrimRingTest {
     @Test
     void engravingCutsAGrooveOfTheRightVolume() {
         HoledSheet sheet = HoledSheet.of(20, 1, List.of(HoledSheet.circle(0, 0, 10, 200)), FLAT);
-        CappedFace capped = sheet.capped(1);
+        CappedFace capped = sheet.capped(1, 0.3);
         double depth = 0.3;
         TriangleMesh engraved = TrimEngraving.engrave(capped, depth);
         // The plane z = 0 adds nothing to the volume under the mesh: what remains is the groove's.
@@ -60,7 +60,7 @@ class TrimRingTest {
         HoledSheet sheet = HoledSheet.of(35, 1, List.of(HoledSheet.flower(18, 5, 0.35, 300)),
                 (u, v) -> new double[] {u, v, -(u * u + v * v) / 120});
         for (double depth : new double[] {0.3, -0.3}) {
-            TriangleMesh engraved = TrimEngraving.engrave(sheet.capped(0.9), depth);
+            TriangleMesh engraved = TrimEngraving.engrave(sheet.capped(0.9, depth), depth);
             assertEquals(0, SelfIntersections.find(engraved, TriangleBvh.of(engraved), 1).length);
         }
     }
@@ -69,7 +69,7 @@ class TrimRingTest {
     void ringFollowsAConcaveLoopOnACurvedFace() {
         HoledSheet sheet = HoledSheet.of(35, 1, List.of(HoledSheet.flower(18, 5, 0.35, 300)),
                 (u, v) -> new double[] {u, v, -(u * u + v * v) / 120});
-        CappedFace capped = sheet.capped(1);
+        CappedFace capped = sheet.capped(1, 0.3);
         OpeningCapperTest.assertSound(sheet, capped);
         TrimRing ring = capped.caps().get(0).trimRings().get(0);
         assertLoop(capped.mesh(), ring.inner());
@@ -83,7 +83,7 @@ class TrimRingTest {
     @Test
     void ringTurnsLikeTheTrimLoop() {
         HoledSheet sheet = HoledSheet.of(20, 1, List.of(HoledSheet.circle(0, 0, 10, 80)), FLAT);
-        CappedFace capped = sheet.capped(1);
+        CappedFace capped = sheet.capped(1, 0.3);
         Cap cap = capped.caps().get(0);
         assertTrue(turn(capped.mesh(), cap.trimLoop()) < 0, "with the face on its left the edge of a hole runs clockwise");
         assertTrue(turn(capped.mesh(), cap.trimRings().get(0).inner()) < 0);
@@ -100,11 +100,28 @@ class TrimRingTest {
             outline[2 * i + 1] = Math.sin(angle) * (0.75 + 5 * Math.pow(Math.cos(angle), 4));
         }
         HoledSheet sheet = HoledSheet.of(20, 1, List.of(outline), FLAT);
-        CappedFace capped = sheet.capped(1);
+        CappedFace capped = sheet.capped(1, 0.3);
         OpeningCapperTest.assertSound(sheet, capped);
         assertEquals("trim-mark-does-not-fit", capped.findings().get(0).code());
         assertTrue(capped.caps().get(0).trimRings().isEmpty());
-        assertEquals(1, sheet.capped(0.3).caps().get(0).trimRings().size());
+        assertEquals(1, sheet.capped(0.3, 0.1).caps().get(0).trimRings().size());
+    }
+
+    /** A funnel under the opening, whose wall falls 30° below the cap: a groove of 34° runs into it. */
+    @ParameterizedTest
+    @CsvSource({"0.3, 1", "-0.3, 0", "-0.2, 1"})
+    void markIsHeldAgainstTheFaceOnItsOwnSideAndAtItsOwnDepth(double depth, int rings) {
+        HoledSheet funnel = HoledSheet.of(14, 1, List.of(HoledSheet.circle(0, 0, 10, 80)), (u, v) -> {
+            double beyond = Math.hypot(u, v) - 10;
+            double along = Math.min(beyond, 4);
+            double share = (10 - along * Math.cos(Math.PI / 6)) / Math.hypot(u, v);
+            // A pipe below makes the outer border the one that reaches farthest.
+            return new double[] {share * u, share * v, -along * Math.sin(Math.PI / 6) - 10 * (beyond - along)};
+        });
+        CappedFace capped = funnel.capped(0.9, depth);
+        assertEquals(rings, capped.caps().get(0).trimRings().size());
+        TriangleMesh engraved = TrimEngraving.engrave(capped, depth);
+        assertEquals(0, SelfIntersections.find(engraved, 1).length);
     }
 
     private static double radius(CappedFace capped, int v) {

@@ -208,7 +208,7 @@ public final class KitBars {
         RigidTransform upright = new RigidTransform(
                 new Matrix4d().rotate(new Quaterniond().rotationTo(pull, new Vector3d(0, 0, 1))));
         CappedFace capped = OpeningCapper.cap(upright.apply(face.mesh()), face.topology(), face.openings(),
-                face.perimeter(), 0.9);
+                face.perimeter());
         boolean[] cap = new boolean[capped.mesh().triangleCount()];
         double up = 0;
         for (int t = 0; t < cap.length; t++) {
