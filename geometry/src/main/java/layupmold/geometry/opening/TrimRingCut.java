@@ -32,6 +32,7 @@ final class TrimRingCut {
 
     private final TrimMark mark;
     private final int loopCount;
+    private final double[] lines;
     private final LoopDistance fromLoop;
     private double[] xyz;
     private double[] distance;
@@ -42,16 +43,15 @@ final class TrimRingCut {
     private TrimRingCut(PatchMesh patch, TrimMark mark) {
         this.mark = mark;
         this.loopCount = patch.loopCount;
-        TriangleMesh mesh = patch.toMesh();
-        this.xyz = mesh.xyz();
-        this.vertexCount = mesh.vertexCount();
-        this.triangles = mesh.triangles();
+        this.lines = mark.leadMm() > snapMm() ? new double[] {mark.leadMm(), mark.valleyMm(), mark.endMm()}
+                : new double[] {mark.valleyMm(), mark.endMm()};
+        this.fromLoop = new LoopDistance(patch.xyz, loopCount);
+        RidgeSplits.Result split = RidgeSplits.split(patch, fromLoop, lines, snapMm());
+        this.xyz = split.mesh().xyz();
+        this.vertexCount = split.mesh().vertexCount();
+        this.triangles = split.mesh().triangles();
         this.size = triangles.length;
-        this.fromLoop = new LoopDistance(xyz, loopCount);
-        this.distance = new double[vertexCount];
-        for (int v = loopCount; v < vertexCount; v++) {
-            distance[v] = fromLoop.at(xyz, v);
-        }
+        this.distance = split.distance();
     }
 
     /** The cut patch, or null if the ring would not be one band all along the loop, or its groove would not fit. */
@@ -60,9 +60,7 @@ final class TrimRingCut {
     }
 
     private Result run(TriangleMesh face, OpeningLoop loop) {
-        double[] lines = mark.leadMm() > snapMm() ? new double[] {mark.leadMm(), mark.valleyMm(), mark.endMm()}
-                : new double[] {mark.valleyMm(), mark.endMm()};
-        snap(lines);
+        snap();
         for (double line : lines) {
             cutAt(line);
         }
@@ -85,7 +83,7 @@ final class TrimRingCut {
     }
 
     /** Moves vertices near a line onto it, each unless that tilts its triangles or makes the line meet itself there. */
-    private void snap(double[] lines) {
+    private void snap() {
         VertexTriangles around = VertexTriangles.of(new TriangleMesh(xyz, triangles));
         for (int v = loopCount; v < vertexCount; v++) {
             for (double line : lines) {

@@ -90,6 +90,20 @@ class TrimRingTest {
         assertTrue(turn(capped.mesh(), cap.trimRings().get(0).valley()) < 0);
     }
 
+    /** A cap has few vertices in its middle where the openings are small: none of these lies beyond the ring. */
+    @ParameterizedTest
+    @CsvSource({"0.72, 0.6", "0.6, 0.5", "0.5, 0.4"})
+    void ringIsFoundInSmallDiscsWithRoomForIt(double radius, double width) {
+        HoledSheet sheet = HoledSheet.of(25, 0.8, List.of(HoledSheet.circle(0, 0, radius, 80)), FLAT);
+        CappedFace capped = sheet.capped(width, -width / 4);
+        OpeningCapperTest.assertSound(sheet, capped);
+        TrimRing ring = capped.caps().get(0).trimRings().get(0);
+        assertEquals(width, ring.widthMm(), 1e-12);
+        for (int v : ring.inner()) {
+            assertEquals(radius - width, radius(capped, v), 0.11 * width);
+        }
+    }
+
     @Test
     void waistNarrowerThanTwoRingsIsReported() {
         // A dumb-bell: two discs joined by a passage 1.5 mm wide.
