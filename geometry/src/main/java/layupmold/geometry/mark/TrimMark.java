@@ -64,6 +64,11 @@ public record TrimMark(double leadMm, double widthMm, double depthMm) {
         return new TrimMark(leadMm, widthMm, -depthMm);
     }
 
+    /** A mark of the same slopes in a share of the room. */
+    public TrimMark scaled(double share) {
+        return new TrimMark(share * leadMm, share * widthMm, share * depthMm);
+    }
+
     /** Distance of the deepest line from the trim line. */
     public double valleyMm() {
         return leadMm + widthMm / 2;

@@ -11,7 +11,8 @@ import layupmold.geometry.mesh.TriangleMesh;
  *     of the caps
  * @param capOfTriangle for each triangle of {@code mesh} -1 on the face, else an index into {@code caps}; collars are
  *     their cap's
- * @param trimProfile for each vertex of {@code mesh} how deep it lies in the trim groove, 0 to 1 of the depth
+ * @param trimProfile for each vertex of {@code mesh} how deep it lies in the trim groove, 0 to 1 of the depth; less
+ *     than 1 at a narrowed groove's deepest
  * @param perimeter vertices of the perimeter in the order that has the face on its left
  * @param caps one an opening, in the order of the given loops
  * @param findings what to tell the maker; places are in the frame of the mesh

@@ -24,6 +24,9 @@ final class OpeningPatches {
     record Part(OpeningLoop loop, TriangleMesh mesh, CapShape shape, TrimRing ring, double[] profile) {
     }
 
+    /** Where a whole mark does not fit, a narrower may. Less than half does not print: common practice, no source. */
+    private static final double[] MARK_SHARES = {1, 0.75, 0.5};
+
     private final List<Part> parts = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
 
@@ -68,17 +71,30 @@ final class OpeningPatches {
                                     + describe(shaped.wanted()) + " would have crossed the face or itself.")
                     .at(loop.place()).advising("Look at the cap in the mold before printing."));
         }
-        TrimRingCut.Result cut =
-                mark.widthMm() > 0 ? TrimRingCut.cut(shaped.patch(), face, loop, mark) : null;
-        if (cut == null && mark.widthMm() > 0) {
-            findings.add(Finding.warning(OpeningCapper.STAGE, "trim-mark-does-not-fit",
-                            "The opening is too small, narrow or creased for a trim mark around it.")
-                    .at(loop.place()).measured(loop.perimeter(), null, "mm")
-                    .advising("Mark this edge on the laminate by hand, or use a narrower mark."));
-        }
+        TrimRingCut.Result cut = mark.widthMm() > 0 ? widestMark(face, loop, shaped.patch(), mark) : null;
         parts.add(cut == null
                 ? new Part(loop, shaped.patch().toMesh(), shaped.shape(), null, null)
                 : new Part(loop, cut.mesh(), shaped.shape(), cut.ring(), cut.profile()));
+    }
+
+    /** What fits of the mark; null if nothing does. */
+    private TrimRingCut.Result widestMark(TriangleMesh face, OpeningLoop loop, PatchMesh patch, TrimMark mark) {
+        for (double share : MARK_SHARES) {
+            TrimRingCut.Result cut = TrimRingCut.cut(patch, face, loop, mark, share);
+            if (cut != null) {
+                if (share < 1) {
+                    findings.add(Finding.info(OpeningCapper.STAGE, "trim-mark-narrowed",
+                                    "The opening is tight: its trim mark is narrower and shallower than asked.")
+                            .at(loop.place()).measured(share, 1.0, "1"));
+                }
+                return cut;
+            }
+        }
+        findings.add(Finding.warning(OpeningCapper.STAGE, "trim-mark-does-not-fit",
+                        "The opening is too small, narrow or creased for a trim mark around it.")
+                .at(loop.place()).measured(loop.perimeter(), null, "mm")
+                .advising("Mark this edge on the laminate by hand, or use a narrower mark."));
+        return null;
     }
 
     private static String describe(CapShape shape) {

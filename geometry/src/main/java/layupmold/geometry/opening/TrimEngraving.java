@@ -35,7 +35,8 @@ public final class TrimEngraving {
      * True if a groove leaves a patch clear of itself and of the face: either because no triangle turns far and the
      * face lies flush, or by the exact test.
      *
-     * @param depthMm signed: positive along the patch's normal
+     * @param profile depth by vertex, 0 to 1
+     * @param depthMm of profile 1, signed: positive along the patch's normal
      */
     static boolean fits(TriangleMesh patch, double[] profile, double depthMm, TriangleMesh face, OpeningLoop loop) {
         TriangleMesh engraved = engrave(patch, 0, profile, depthMm);

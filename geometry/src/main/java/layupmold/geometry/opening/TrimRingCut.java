@@ -25,12 +25,13 @@ final class TrimRingCut {
     /**
      * @param mesh the cut patch; the uncut patch's vertices come first
      * @param ring loops in vertices of {@code mesh}
-     * @param profile how deep each vertex lies in the groove, 0 to 1 of the depth
+     * @param profile how deep each vertex lies in the groove, 0 to 1 of the whole mark's depth
      */
     record Result(TriangleMesh mesh, TrimRing ring, double[] profile) {
     }
 
     private final TrimMark mark;
+    private final double share;
     private final int loopCount;
     private final double[] lines;
     private final LoopDistance fromLoop;
@@ -40,8 +41,9 @@ final class TrimRingCut {
     private int[] triangles;
     private int size;
 
-    private TrimRingCut(PatchMesh patch, TrimMark mark) {
-        this.mark = mark;
+    private TrimRingCut(PatchMesh patch, TrimMark whole, double share) {
+        this.mark = whole.scaled(share);
+        this.share = share;
         this.loopCount = patch.loopCount;
         this.lines = mark.leadMm() > snapMm() ? new double[] {mark.leadMm(), mark.valleyMm(), mark.endMm()}
                 : new double[] {mark.valleyMm(), mark.endMm()};
@@ -54,12 +56,16 @@ final class TrimRingCut {
         this.distance = split.distance();
     }
 
-    /** The cut patch, or null if the ring would not be one band all along the loop, or its groove would not fit. */
-    static Result cut(PatchMesh patch, TriangleMesh face, OpeningLoop loop, TrimMark mark) {
-        return new TrimRingCut(patch, mark).run(face, loop);
+    /**
+     * The cut patch, or null if the ring would not be one band all along the loop, or its groove would not fit.
+     *
+     * @param share of the whole mark, in all its measures
+     */
+    static Result cut(PatchMesh patch, TriangleMesh face, OpeningLoop loop, TrimMark whole, double share) {
+        return new TrimRingCut(patch, whole, share).run(face, loop, whole.depthMm());
     }
 
-    private Result run(TriangleMesh face, OpeningLoop loop) {
+    private Result run(TriangleMesh face, OpeningLoop loop, double wholeDepthMm) {
         snap();
         for (double line : lines) {
             cutAt(line);
@@ -72,9 +78,9 @@ final class TrimRingCut {
         TriangleMesh mesh = new TriangleMesh(Arrays.copyOf(xyz, 3 * vertexCount), Arrays.copyOf(triangles, size));
         double[] profile = new double[vertexCount];
         for (int v = 0; v < vertexCount; v++) {
-            profile[v] = Math.max(0, 1 - 2 * Math.abs(distance[v] - mark.valleyMm()) / mark.widthMm());
+            profile[v] = share * Math.max(0, 1 - 2 * Math.abs(distance[v] - mark.valleyMm()) / mark.widthMm());
         }
-        return TrimEngraving.fits(mesh, profile, mark.depthMm(), face, loop)
+        return TrimEngraving.fits(mesh, profile, wholeDepthMm, face, loop)
                 ? new Result(mesh, new TrimRing(mark.endMm(), valley, inner), profile) : null;
     }
 

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Set;
 import layupmold.geometry.bvh.SelfIntersections;
 import layupmold.geometry.bvh.TriangleBvh;
+import layupmold.geometry.finding.Finding;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Vector3d;
@@ -104,8 +105,29 @@ class TrimRingTest {
         }
     }
 
+    /** Discs and slits with room for the share of the mark, but not for a quarter of it more. */
+    @ParameterizedTest
+    @CsvSource({"1, 1, 1", "0.72, 0.72, 0.75", "0.5, 0.5, 0.5", "0.78, 21, 0.75", "0.5, 21, 0.5"})
+    void markIsNarrowedWhereThereIsNoRoomForAWholeOne(double halfWidth, double halfLength, double share) {
+        HoledSheet sheet = HoledSheet.of(25, 0.8, List.of(HoledSheet.ellipse(0, 0, halfLength, halfWidth, 80)),
+                (u, v) -> new double[] {u, v, -(u * u + v * v) / 120});
+        double depth = -0.2;
+        CappedFace capped = sheet.capped(0.8, depth);
+        OpeningCapperTest.assertSound(sheet, capped);
+        TrimRing ring = capped.caps().get(0).trimRings().get(0);
+        assertEquals(share * 0.8, ring.widthMm(), 1e-12);
+        for (int v : ring.valley()) {
+            assertEquals(share, capped.trimProfile()[v], 0);
+        }
+        TriangleMesh engraved = TrimEngraving.engrave(capped, depth);
+        assertEquals(0, SelfIntersections.find(engraved, 1).length);
+        assertEquals(share < 1 ? List.of("trim-mark-narrowed") : List.of(),
+                capped.findings().stream().map(Finding::code).toList());
+        capped.findings().forEach(finding -> assertEquals(share, finding.figure(), 0));
+    }
+
     @Test
-    void waistNarrowerThanTwoRingsIsReported() {
+    void waistNarrowerThanTwoNarrowRingsIsReported() {
         // A dumb-bell: two discs joined by a passage 1.5 mm wide.
         double[] outline = new double[2 * 120];
         for (int i = 0; i < 120; i++) {
@@ -114,7 +136,7 @@ class TrimRingTest {
             outline[2 * i + 1] = Math.sin(angle) * (0.75 + 5 * Math.pow(Math.cos(angle), 4));
         }
         HoledSheet sheet = HoledSheet.of(20, 1, List.of(outline), FLAT);
-        CappedFace capped = sheet.capped(1, 0.3);
+        CappedFace capped = sheet.capped(1.6, 0.3);
         OpeningCapperTest.assertSound(sheet, capped);
         assertEquals("trim-mark-does-not-fit", capped.findings().get(0).code());
         assertTrue(capped.caps().get(0).trimRings().isEmpty());
