@@ -1,6 +1,6 @@
 package layupmold.geometry.opening;
 
-import java.util.Arrays;
+import layupmold.geometry.mesh.PolygonSplits;
 
 /**
  * The triangulation of a closed space polygon that has the least area among all that use only its corners, by dynamic
@@ -62,30 +62,6 @@ final class MinimumAreaPatch {
                 split[i * n + k] = bestJ;
             }
         }
-        return least[n - 1] < Double.POSITIVE_INFINITY ? trace(n, split) : null;
-    }
-
-    private static int[] trace(int n, int[] split) {
-        int[] triangles = new int[3 * (n - 2)];
-        int[] stack = new int[2 * n];
-        int top = 0;
-        int size = 0;
-        stack[top++] = n - 1;
-        while (top > 0) {
-            int ik = stack[--top];
-            int i = ik / n;
-            int k = ik % n;
-            int j = split[ik];
-            triangles[size++] = i;
-            triangles[size++] = j;
-            triangles[size++] = k;
-            if (j > i + 1) {
-                stack[top++] = i * n + j;
-            }
-            if (k > j + 1) {
-                stack[top++] = j * n + k;
-            }
-        }
-        return Arrays.copyOf(triangles, size);
+        return least[n - 1] < Double.POSITIVE_INFINITY ? PolygonSplits.triangles(n, split) : null;
     }
 }

@@ -88,7 +88,7 @@ class PerimeterSkirtTest {
         assertTrue(PerimeterPlan.faults(skirt.mesh().xyz(), skirt.ring()).isEmpty(), "seen along the pull");
     }
 
-    /** Seen along the pull a steep perimeter hardly shows where out is; the face beside it does: a sphere, tangentially. */
+    /** Seen along the pull a steep perimeter hardly shows where out is; the face beside it does: along a sphere. */
     @Test
     void goesOnAlongTheFaceWhereThePerimeterRunsUpThePull() {
         TriangleMesh cup = HeelCup.cutAt(10, 2, 1).flipped();

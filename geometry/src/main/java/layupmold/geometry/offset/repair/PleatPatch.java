@@ -5,12 +5,13 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import layupmold.geometry.mesh.EdgeTopology;
+import layupmold.geometry.mesh.PolygonSplits;
 import layupmold.geometry.mesh.TriangleMesh;
 import org.joml.Vector3d;
 
 /**
- * The triangulation of a gap in a mesh, over its own corners, that turns least where it turns most, and of those the one
- * of least area (Liepa, "Filling holes in meshes", 2003, section 3). O(n³) for n corners.
+ * The triangulation of a gap in a mesh, over its own corners, that turns least where it turns most, and of those the
+ * one of least area (Liepa, "Filling holes in meshes", 2003). O(n³) for n corners.
  */
 final class PleatPatch {
 
@@ -55,7 +56,7 @@ final class PleatPatch {
         if (!(patch.turn[n - 1] <= 1 - leastCosine)) {
             return null;
         }
-        int[] triangles = patch.triangles();
+        int[] triangles = PolygonSplits.triangles(n, patch.middle);
         for (int i = 0; i < triangles.length; i++) {
             triangles[i] = edges.from(loop[triangles[i]]);
         }
@@ -147,29 +148,5 @@ final class PleatPatch {
 
     private Vector3d at(int i) {
         return new Vector3d(xyz[3 * i], xyz[3 * i + 1], xyz[3 * i + 2]);
-    }
-
-    private int[] triangles() {
-        int[] triangles = new int[3 * (n - 2)];
-        int[] stack = new int[2 * n];
-        int top = 0;
-        int size = 0;
-        stack[top++] = n - 1;
-        while (top > 0) {
-            int ik = stack[--top];
-            int i = ik / n;
-            int k = ik % n;
-            int j = middle[ik];
-            triangles[size++] = i;
-            triangles[size++] = j;
-            triangles[size++] = k;
-            if (j > i + 1) {
-                stack[top++] = i * n + j;
-            }
-            if (k > j + 1) {
-                stack[top++] = j * n + k;
-            }
-        }
-        return triangles;
     }
 }
