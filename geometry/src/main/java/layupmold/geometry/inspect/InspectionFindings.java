@@ -13,6 +13,7 @@ final class InspectionFindings {
     private static final String STAGE = "inspect";
     /** Smaller areas are slivers of tessellation. */
     private static final double LEAST_AREA_MM2 = 1;
+    private static final double MM2_PER_CM2 = 100;
     /** Laminates thicker than this heat up when laid in one go: common practice, no source. */
     private static final double THICK_LAMINATE_MM = 4;
 
@@ -56,7 +57,7 @@ final class InspectionFindings {
         boolean locked = demold.verdict() == Verdict.LOCKED;
         String depth = Double.isInfinite(deepest.depthMm()) ? "without a way out" : text("%.2f mm deep", deepest.depthMm());
         Finding finding = Finding.warning(STAGE, locked ? "part-locked" : "part-must-spring",
-                text("Undercut of %.1f cm² in %s, %s, %s.", demold.undercutMm2() / 100,
+                text("Undercut of %s in %s, %s, %s.", area(demold.undercutMm2()),
                         places(demold.lockedRegions().size()), depth,
                         locked ? "locks the part in the mold" : "must spring free"));
         if (!Double.isInfinite(deepest.depthMm())) {
@@ -68,7 +69,7 @@ final class InspectionFindings {
     private static String wayOut(DemoldFigures demold) {
         OtherPull other = demold.otherPull();
         String pull = other == null || other.gainMm2() < LEAST_AREA_MM2 ? ""
-                : text("Another pull, given in this report, would spare %.1f cm² of it. ", other.gainMm2() / 100);
+                : text("Another pull, given in this report, would spare %s of it. ", area(other.gainMm2()));
         return pull + (demold.split() != null ? demold.split().words()
                 : "Loosen the edge all around first and pull evenly; soften the place in the model if it may change.");
     }
@@ -82,8 +83,8 @@ final class InspectionFindings {
         DraftFigures least = demold.leastDraft();
         double limit = recipe.inspect().leastDraftDeg();
         if (tight > LEAST_AREA_MM2 && least.leastDeg() < limit) {
-            findings.add(Finding.warning(STAGE, "little-draft", text("%.1f cm² of the mold's walls lean less than %.1f° "
-                    + "away from the pull.", tight / 100, limit))
+            findings.add(Finding.warning(STAGE, "little-draft", text("%s of the mold's walls lean less than %.1f° "
+                    + "away from the pull.", area(tight), limit))
                     .at(least.leastAt()).measured(least.leastDeg(), limit, "deg")
                     .advising("Polish and wax these walls well and use a release film; give them more draft if the model "
                             + "may change, or tilt the pull."));
@@ -93,10 +94,10 @@ final class InspectionFindings {
     private void bridges(FabricFigures fabric) {
         if (!fabric.bridges().isEmpty()) {
             Bridge deepest = fabric.bridges().get(0);
-            double area = fabric.bridges().stream().mapToDouble(Bridge::areaMm2).sum();
+            double mm2 = fabric.bridges().stream().mapToDouble(Bridge::areaMm2).sum();
             findings.add(Finding.warning(STAGE, "cloth-bridges", text("The cloth follows no curve tighter than %.2f mm and "
-                    + "spans %s, %.1f cm² in all; the gap under it reaches %.2f mm.", fabric.clothRadiusMm(),
-                    places(fabric.bridges().size()), area / 100, deepest.gapMm()))
+                    + "spans %s, %s in all; the gap under it reaches %.2f mm.", fabric.clothRadiusMm(),
+                    places(fabric.bridges().size()), area(mm2), deepest.gapMm()))
                     .at(deepest.at()).measured(deepest.radiusMm(), fabric.clothRadiusMm(), "mm")
                     .advising("Fill these corners with thickened resin or a strand of yarn before the first ply, round "
                             + "them in the model, or take a lighter cloth."));
@@ -106,16 +107,16 @@ final class InspectionFindings {
     private void detail(FabricFigures fabric) {
         if (fabric.lostDetailMm2() > LEAST_AREA_MM2) {
             findings.add(Finding.info(STAGE, "detail-lost", text("Release layer and finish coat close lines up to %.2f mm "
-                    + "wide and round sharper edges; %.1f cm² of the tool is that fine.", fabric.lostDetailMm(),
-                    fabric.lostDetailMm2() / 100)).measured(fabric.lostDetailMm(), null, "mm")
+                    + "wide and round sharper edges; %s of the tool is that fine.", fabric.lostDetailMm(),
+                    area(fabric.lostDetailMm2()))).measured(fabric.lostDetailMm(), null, "mm")
                     .advising("Use a thinner release film or coat, or cut the lines wider."));
         }
     }
 
     private void overhang(PrintFigures print) {
         if (print.overhangMm2() > LEAST_AREA_MM2) {
-            findings.add(Finding.warning(STAGE, "overhang", text("%.1f cm² in %s print over air: they lean more than "
-                    + "%.0f° from the vertical.", print.overhangMm2() / 100, places(print.overhangs().size()),
+            findings.add(Finding.warning(STAGE, "overhang", text("%s in %s print over air: they lean more than "
+                    + "%.0f° from the vertical.", area(print.overhangMm2()), places(print.overhangs().size()),
                     print.overhangLimitDeg()))
                     .at(print.overhangs().get(0).at()).measured(print.overhangMm2(), 0.0, "mm2")
                     .advising("Print with supports there, and smooth the tool surface where they touched it."));
@@ -163,6 +164,10 @@ final class InspectionFindings {
 
     private static String places(int count) {
         return count == 1 ? "one place" : count + " places";
+    }
+
+    private static String area(double mm2) {
+        return mm2 < MM2_PER_CM2 ? text("%.1f mm²", mm2) : text("%.1f cm²", mm2 / MM2_PER_CM2);
     }
 
     private static String text(String format, Object... values) {

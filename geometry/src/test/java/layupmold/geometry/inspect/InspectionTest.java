@@ -92,6 +92,22 @@ class InspectionTest {
         List<Finding> findings = inspect(bowl(0, 60), Recipe.defaults()).findings();
         assertEquals("little-draft", findings.get(0).code());
         assertEquals(0.75, findings.get(0).figure(), 0.01);
+        // A ring of 1.5° of a sphere: 2 π R² sin 1.5°.
+        assertTrue(findings.get(0).message().startsWith("2.6 cm² of"), findings.get(0)::message);
+    }
+
+    /** A well 2 mm deep whose 120 sides lean 0.5°: 240 r sin 1.5° times the slant height. */
+    @Test
+    void smallAreasAreToldInSquareMillimetres() {
+        double top = 5 + 2 * Math.tan(Math.toRadians(0.5));
+        TriangleMesh mesh =
+                new Revolved().to(0, 0).to(20, 0).to(20, 10).to(top, 10).to(5, 8).to(0, 8).solid(120);
+        MeasuredSolid solid =
+                MeasuredSolid.of(mesh, Pick.regions(mesh, MoldRegion.TOOL, c -> Math.hypot(c.x, c.y) < 5.1 && c.z > 1));
+        TriangleMesh face = Pick.triangles(mesh, c -> Math.hypot(c.x, c.y) < 5.1 && c.z > 1).flipped();
+        Finding little = Inspection.inspect(solid, CopiedSurface.of(face), 0, Recipe.defaults()).findings().stream()
+                .filter(f -> f.code().equals("little-draft")).findFirst().orElseThrow();
+        assertTrue(little.message().startsWith("62.9 mm² of"), little::message);
     }
 
     @Test
