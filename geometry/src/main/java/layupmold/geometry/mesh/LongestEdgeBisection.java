@@ -2,6 +2,7 @@ package layupmold.geometry.mesh;
 
 import com.carrotsearch.hppc.IntArrayDeque;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * Shortens sides on a mesh's border without moving its surface: a triangle with too long a side is halved, along with
@@ -45,8 +46,9 @@ public final class LongestEdgeBisection {
      * @return {@code mesh} itself if none is longer; otherwise its vertices, and after them those in the middle of sides
      */
     public static TriangleMesh shorten(TriangleMesh mesh, EdgeTopology topology, int[] sides, double[] mostMm) {
-        LongestEdgeBisection bisection = new LongestEdgeBisection(mesh, topology, sides, mostMm);
-        return Arrays.stream(sides).anyMatch(bisection::isTooLong) ? bisection.run() : mesh;
+        boolean allShort = IntStream.range(0, sides.length).allMatch(i ->
+                mesh.vertex(topology.from(sides[i])).distance(mesh.vertex(topology.to(sides[i]))) <= mostMm[i]);
+        return allShort ? mesh : new LongestEdgeBisection(mesh, topology, sides, mostMm).run();
     }
 
     /** Not if it is no side any more: what was beyond its middle is one of its own. */
