@@ -145,8 +145,7 @@ public final class FlangeBuilder {
         // Long triangles between a foot that climbs and a level top would lean in; farther out they may grow.
         double cornersMm = start.stepMm();
         for (FlangeProfile.Level level : profile.climb()) {
-            Rings outer = new Rings(addRings(growth.by(level.distanceMm()), cornersMm, (x, y) -> up * level.height()),
-                    growth.tips(level.distanceMm()));
+            Rings outer = grown(growth, level.distanceMm(), cornersMm, (x, y) -> up * level.height());
             stitch(inner, outer, level.region());
             inner = outer;
             cornersMm *= 2;
@@ -172,12 +171,12 @@ public final class FlangeBuilder {
         FirstRing first = start.first();
         FlangeProfile.Level top = start.profile().climb().get(0);
         WallHeights heights = new WallHeights(first.xyz(), up, top.height());
+        int steps = heights.steps();
         Rings inner = foot;
-        for (int k = 1; k < heights.steps(); k++) {
-            double share = k / (double) heights.steps();
+        for (int k = 1; k < steps; k++) {
+            double share = k / (double) steps;
             double distanceMm = first.distanceMm() + share * (top.distanceMm() - first.distanceMm());
-            Rings outer = new Rings(addRings(start.growth().by(distanceMm), start.stepMm(),
-                    (x, y) -> heights.at(x, y, share)), start.growth().tips(distanceMm));
+            Rings outer = grown(start.growth(), distanceMm, start.stepMm(), (x, y) -> heights.at(x, y, share));
             stitch(inner, outer, MoldRegion.WALL);
             inner = outer;
         }
@@ -191,6 +190,11 @@ public final class FlangeBuilder {
      * @param tips where they may have sharp corners; none along the border, which follows them roundly
      */
     private record Rings(List<int[]> vertices, List<Vector2d> tips) {
+    }
+
+    /** The plan's growth by a distance, with the tips that its sharp corners keep. */
+    private Rings grown(PlanGrowth growth, double distanceMm, double cornersMm, DoubleBinaryOperator z) {
+        return new Rings(addRings(growth.by(distanceMm), cornersMm, z), growth.tips(distanceMm));
     }
 
     /** The ring next to the perimeter, joined to it. */

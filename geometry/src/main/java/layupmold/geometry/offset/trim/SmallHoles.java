@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.IntPredicate;
 import layupmold.geometry.mesh.EdgeTopology;
 import layupmold.geometry.mesh.Planes;
+import layupmold.geometry.mesh.PolygonSplits;
 import layupmold.geometry.mesh.TriangleMesh;
 
 /**
@@ -56,7 +57,7 @@ final class SmallHoles {
             corners[i] = topology.from(loop[n - 1 - i]);
         }
         double[][] cost = new double[n][n];
-        int[][] best = new int[n][n];
+        int[] best = new int[n * n];
         for (int span = 2; span < n; span++) {
             for (int i = 0; i + span < n; i++) {
                 cost[i][i + span] = Double.POSITIVE_INFINITY;
@@ -64,31 +65,18 @@ final class SmallHoles {
                     double sum = cost[i][k] + cost[k][i + span] + area(mesh, corners[i], corners[k], corners[i + span]);
                     if (sum < cost[i][i + span]) {
                         cost[i][i + span] = sum;
-                        best[i][i + span] = k;
+                        best[i * n + i + span] = k;
                     }
                 }
             }
         }
         int source = sources.get(loop[0] / 3);
-        int[] stack = new int[4 * n];
-        int size = 0;
-        stack[size++] = 0;
-        stack[size++] = n - 1;
-        while (size > 0) {
-            int to = stack[--size];
-            int from = stack[--size];
-            if (to - from < 2) {
-                continue;
-            }
-            int k = best[from][to];
-            triangles.add(corners[from]);
-            triangles.add(corners[k]);
-            triangles.add(corners[to]);
+        int[] filling = PolygonSplits.triangles(n, best);
+        for (int corner : filling) {
+            triangles.add(corners[corner]);
+        }
+        for (int t = 0; t < filling.length; t += 3) {
             sources.add(source);
-            stack[size++] = from;
-            stack[size++] = k;
-            stack[size++] = k;
-            stack[size++] = to;
         }
     }
 
